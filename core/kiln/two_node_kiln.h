@@ -34,4 +34,7 @@ struct KilnState {
 /// The state after `dt` with that power put in, by steps of at most 1 s. dt at least 0.
 KilnState advanced(const KilnConstants& kiln, KilnState state, Power power, Duration dt);
 
+/// What it takes to hold the chamber there for good, the brick soaked through.
+Power holdingPower(const KilnConstants& kiln, Temperature chamber);
+
 } // namespace ringhold
