@@ -163,7 +163,7 @@ Status writeFile(const fs::path& path, std::string_view content) {
         return Error{ErrorKind::unwritable, "is a folder, not a file", path.string()};
     if (!S_ISREG(info.st_mode))
         return writeThrough(path, content);
-    if (::access(path.c_str(), W_OK) != 0)
+    if (::faccessat(AT_FDCWD, path.c_str(), W_OK, AT_EACCESS) != 0)
         return cannotWrite(path, errno);
     std::error_code unresolved;
     const fs::path target = fs::canonical(path, unresolved);
