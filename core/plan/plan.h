@@ -17,7 +17,8 @@ struct Climb {
     Rate rate;
 };
 
-/// Stay at a temperature; `band` is the half width within which it counts as held.
+/// Stay at a temperature, to which the kiln first goes as fast as it can if it is elsewhere; `band` is the
+/// half width within which it counts as held.
 struct Hold {
     Temperature at;
     Duration length;
@@ -34,13 +35,14 @@ struct ConeWait {
     Duration longestSoak;
 };
 
-/// Let the kiln fall to a temperature; without a rate, as fast as it cools by itself.
+/// Let the kiln fall to a temperature; without a rate, as fast as it cools by itself. The rate is above 0.
 struct Drop {
     Temperature to;
     std::optional<Rate> rate;
 };
 
-/// `count` times: down to `low` for `lowDwell`, back up to `high` for `highDwell`.
+/// `count` times: down to `low` for `lowDwell`, back up to `high` for `highDwell`. The kiln goes down by
+/// itself and up at full power; a dwell counts from its arrival.
 struct Rings {
     int count = 0;
     Temperature low;
