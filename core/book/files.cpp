@@ -78,23 +78,23 @@ Status PartFile::publishAs(const fs::path& target) {
     return {};
 }
 
-Result<ScratchFolder> ScratchFolder::make() {
+Result<PrivateFolder> PrivateFolder::make() {
     std::error_code failure;
     std::string pattern = (fs::temp_directory_path(failure) / "ringhold-XXXXXX").string();
     if (failure || !::mkdtemp(pattern.data()))
         return Error{ErrorKind::unwritable, "no temporary folder can be made", pattern};
-    return ScratchFolder(pattern);
+    return PrivateFolder(pattern);
 }
 
-ScratchFolder::~ScratchFolder() {
+PrivateFolder::~PrivateFolder() {
     std::error_code ignored;
     if (!m_path.empty())
         fs::remove_all(m_path, ignored);
 }
 
-ScratchFolder::ScratchFolder(ScratchFolder&& other) noexcept : m_path(std::exchange(other.m_path, {})) {}
+PrivateFolder::PrivateFolder(PrivateFolder&& other) noexcept : m_path(std::exchange(other.m_path, {})) {}
 
-ScratchFolder& ScratchFolder::operator=(ScratchFolder&& other) noexcept {
+PrivateFolder& PrivateFolder::operator=(PrivateFolder&& other) noexcept {
     std::swap(m_path, other.m_path);
     return *this;
 }

@@ -27,17 +27,17 @@ class PartFile {
 };
 
 /// A folder of our own among the temporary files, gone with this object.
-class ScratchFolder {
+class PrivateFolder {
   public:
-    static Result<ScratchFolder> make();
-    ~ScratchFolder();
-    ScratchFolder(ScratchFolder&& other) noexcept;
-    ScratchFolder& operator=(ScratchFolder&& other) noexcept;
+    static Result<PrivateFolder> make();
+    ~PrivateFolder();
+    PrivateFolder(PrivateFolder&& other) noexcept;
+    PrivateFolder& operator=(PrivateFolder&& other) noexcept;
 
     const std::filesystem::path& path() const { return m_path; }
 
   private:
-    explicit ScratchFolder(std::filesystem::path path) : m_path(std::move(path)) {}
+    explicit PrivateFolder(std::filesystem::path path) : m_path(std::move(path)) {}
     std::filesystem::path m_path;
 };
 

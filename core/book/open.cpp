@@ -92,7 +92,7 @@ void tryToRead(SQLite::Database& database) {
 
 /// The book copied with its log of late commits: a read-only disk lets SQLite make no index for that log.
 void readFromCopy(OpenBook& open, const fs::path& file, milliseconds busyTimeout) {
-    auto folder = ScratchFolder::make();
+    auto folder = PrivateFolder::make();
     if (!folder)
         throw SQLite::Exception(folder.error().text(), SQLITE_CANTOPEN);
     const fs::path copy = folder->path() / "book";
@@ -126,7 +126,7 @@ void connectToRead(OpenBook& open, const fs::path& file, milliseconds busyTimeou
 
 /// An older book is read from a copy of today's form.
 Status readUpgradedCopy(OpenBook& open, const fs::path& file, milliseconds busyTimeout, Steps steps) {
-    auto folder = ScratchFolder::make();
+    auto folder = PrivateFolder::make();
     if (!folder)
         return folder.error();
     const fs::path copy = folder->path() / "upgraded";

@@ -13,7 +13,7 @@ namespace ringhold {
 
 /// A connection, with what has to live as long as it does.
 struct OpenBook {
-    std::optional<ScratchFolder> scratch; ///< goes after the connection
+    std::optional<PrivateFolder> scratch; ///< goes after the connection
     std::unique_ptr<SQLite::Database> database;
     std::filesystem::path backup;
 };
