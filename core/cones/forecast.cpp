@@ -1,0 +1,212 @@
+#include "core/cones/forecast.h"
+
+#include "core/cones/bending.h"
+#include "core/cones/down_times.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration longestAfterReading = std::chrono::minutes(20);
+constexpr double hoursTold[] = {1, 3, 5};
+constexpr double surely = 0.95;
+
+Error bad(std::string what) {
+    return {ErrorKind::badInput, std::move(what)};
+}
+
+/// Shifts that the prior and the cones' deviations make thinkable.
+ShiftGrid shiftsFor(const std::vector<WatchedPack>& packs, const InferenceSettings& settings) {
+    double low_C = 0;
+    double high_C = 0;
+    for (const auto& pack : packs) {
+        const double reach_C = 4.5 * std::hypot(pack.prior.sd.celsius(), settings.coneSd.celsius() + 2);
+        low_C = std::min(low_C, pack.prior.mean.celsius() - reach_C);
+        high_C = std::max(high_C, pack.prior.mean.celsius() + reach_C);
+    }
+    return {low_C, high_C};
+}
+
+Interval<TemperatureDifference> intervalOf(const GridDistribution& belief) {
+    const auto at = [&](double share) {
+        return TemperatureDifference::fromCelsius(belief.quantile_C(share));
+    };
+    return {at(0.05), at(0.5), at(0.95)};
+}
+
+/// Where the tip points by the belief about the shift: the hotter the cone felt, the further it is.
+Interval<double> hoursNow(const HeatWorkGrid& grid, std::size_t cone, const GridDistribution& shift) {
+    const auto lnWork = grid.lnWork(cone);
+    const BendingLaw bending;
+    const auto hourAt = [&](double share) {
+        const double node =
+            std::clamp((shift.quantile_C(share) - grid.shifts().at_C(0)) / grid.shifts().step_C(), 0.0,
+                       static_cast<double>(lnWork.size() - 1));
+        const auto left = std::min(static_cast<std::size_t>(node), lnWork.size() - 2);
+        return bending.hourAt(std::exp(
+            std::min(1.0, std::lerp(lnWork[left], lnWork[left + 1], node - static_cast<double>(left)))));
+    };
+    return {hourAt(0.95), hourAt(0.5), hourAt(0.05)};
+}
+
+TimeInterval timesOf(const HeatWorkGrid& grid, std::size_t cone, const FutureTemperature& future,
+                     const OffsetPosterior& posterior, const std::vector<GridDistribution>& shiftByExponent,
+                     double hour) {
+    DownTimes times(grid, cone, future);
+    for (std::size_t e = 0; e < posterior.exponents.size(); ++e) {
+        const auto& node = posterior.exponents[e];
+        times.add(shiftByExponent[e], BendingLaw(node.exponent).workAt(hour), node.weight);
+    }
+    return times.interval();
+}
+
+} // namespace
+
+bool isTellableHour(double hour) {
+    return hour >= hourStanding && hour <= hourDown && std::round(hour * 2) == hour * 2;
+}
+
+ConeForecaster::ConeForecaster(std::vector<WatchedPack> packs, InferenceSettings settings, HeatWorkGrid grid,
+                               std::vector<PackEvidence> evidence)
+    : m_packs(std::move(packs)), m_settings(settings), m_grid(std::move(grid)),
+      m_evidence(std::move(evidence)) {}
+
+Result<ConeForecaster> ConeForecaster::make(std::vector<WatchedPack> packs, InferenceSettings settings) {
+    std::vector<const Cone*> cones;
+    std::vector<PackEvidence> evidence;
+    for (const auto& pack : packs) {
+        if (pack.cones.empty())
+            return bad("a pack has no cone");
+        auto& added = evidence.emplace_back(PackEvidence{pack.prior, {}, {}});
+        for (const auto& coneName : pack.cones) {
+            const Cone* cone = ConeTable::builtIn().find(coneName, pack.type);
+            if (!cone)
+                return bad("there is no " + std::string(name(pack.type)) + " cone \"" + coneName +
+                           "\" in the table");
+            const auto known = std::ranges::find(cones, cone);
+            added.cones.push_back(static_cast<std::size_t>(known - cones.begin()));
+            if (known == cones.end())
+                cones.push_back(cone);
+        }
+    }
+    if (packs.empty())
+        return bad("no cone is named");
+    HeatWorkGrid grid(std::move(cones), shiftsFor(packs, settings));
+    return ConeForecaster(std::move(packs), settings, std::move(grid), std::move(evidence));
+}
+
+void ConeForecaster::add(const CurvePoint& point) {
+    if (!m_curve.empty() && point.at <= m_curve.back().at)
+        return;
+    const bool lookWaits = !m_looks.empty() && !m_curve.empty() && m_looks.back().at > m_curve.back().at;
+    m_curve.push_back(point);
+    m_grid.add(point);
+    if (lookWaits)
+        judgeLooks();
+}
+
+void ConeForecaster::forgetFrom(Instant at) {
+    const auto keptUntil = m_grid.rewind(at - Duration(1));
+    std::erase_if(m_curve, [&](const CurvePoint& p) { return p.at >= at; });
+    for (const auto& point : m_curve)
+        if (!keptUntil || point.at > *keptUntil)
+            m_grid.add(point);
+    judgeLooks();
+}
+
+Status ConeForecaster::setLooks(std::vector<WatchedLook> looks) {
+    for (const auto& look : looks) {
+        if (look.pack >= m_packs.size() || std::ranges::count(m_packs[look.pack].cones, look.cone) == 0)
+            return bad("a look names cone \"" + look.cone + "\", which is not in the pack");
+        if (!isTellableHour(look.hour))
+            return bad("a cone's hour is 0 (standing) to 6 (down), in halves");
+        if (m_curve.empty() || look.at < m_curve.front().at)
+            return bad("the look at " + formatIso8601(look.at) + " is before the first reading");
+        if (look.at > m_curve.back().at + longestAfterReading)
+            return bad("the look at " + formatIso8601(look.at) +
+                       " is more than 20 min after the last reading");
+    }
+    std::ranges::stable_sort(looks, {}, &WatchedLook::at);
+    m_looks = std::move(looks);
+    judgeLooks();
+    return {};
+}
+
+std::vector<double> ConeForecaster::lnWorkAt(std::size_t cone, Instant at) const {
+    const auto shown = climbShown();
+    if (at <= m_curve.back().at || !shown)
+        return m_grid.lnWorkAt(cone, at);
+    // beyond the last reading: along the climb shown
+    const auto now = m_grid.lnWork(cone);
+    const double seconds = inSeconds(at - m_curve.back().at);
+    const double from_K = m_curve.back().temperature.kelvin();
+    const double to_K = from_K + shown->rate.celsiusPerHour() * seconds / 3600;
+    std::vector<double> lnWork;
+    for (std::size_t node = 0; node < now.size(); ++node) {
+        const double shift_C = m_grid.shifts().at_C(node);
+        const double gained = m_grid.cones()[cone]->law.gained(from_K - shift_C, to_K - shift_C, seconds);
+        lnWork.push_back(std::max(HeatWorkGrid::lnNone, std::log(std::exp(now[node]) + gained)));
+    }
+    return lnWork;
+}
+
+void ConeForecaster::judgeLooks() {
+    for (auto& pack : m_evidence)
+        pack.looks.clear();
+    for (const auto& look : m_looks) {
+        auto& pack = m_evidence[look.pack];
+        const auto& names = m_packs[look.pack].cones;
+        const auto cone = static_cast<std::size_t>(std::ranges::find(names, look.cone) - names.begin());
+        pack.looks.push_back({cone, look.hour, lnWorkAt(pack.cones[cone], look.at)});
+    }
+    m_posterior.reset();
+}
+
+Result<Forecast> ConeForecaster::forecast() const {
+    const auto shown = climbShown();
+    if (!shown)
+        return bad("a forecast needs two readings");
+    return forecast(climbOn(shown->at, shown->temperature, shown->rate, aheadSd(*shown), std::nullopt));
+}
+
+Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const {
+    if (m_curve.empty())
+        return bad("a forecast needs a reading");
+    if (!m_posterior)
+        m_posterior = inferOffset(m_grid, m_evidence, m_settings);
+    Forecast result{m_curve.back().at, {}};
+    for (std::size_t p = 0; p < m_packs.size(); ++p) {
+        const auto& belief = m_posterior->packs[p];
+        auto& pack = result.packs.emplace_back();
+        pack.offset = intervalOf(belief.offset);
+        pack.offsetMean = TemperatureDifference::fromCelsius(belief.offset.mean_C());
+        pack.offsetSd = TemperatureDifference::fromCelsius(belief.offset.sd_C());
+        pack.wrongLook = belief.wrongLook;
+        for (std::size_t c = 0; c < m_packs[p].cones.size(); ++c) {
+            const std::size_t cone = m_evidence[p].cones[c];
+            ConeForecast told;
+            told.cone = m_packs[p].cones[c];
+            told.work = std::exp(m_grid.lnWork(cone)[m_grid.shifts().zeroNode()]);
+            told.hour = BendingLaw().hourAt(told.work);
+            told.hourNow = hoursNow(m_grid, cone, belief.shift[c]);
+            DownTimes down(m_grid, cone, future);
+            down.add(belief.shift[c], 1.0, 1.0);
+            told.down = down.interval();
+            told.probabilityDown = down.probabilityByNow();
+            for (std::size_t h = 0; h < std::size(hoursTold); ++h)
+                told.atHour[h] =
+                    timesOf(m_grid, cone, future, *m_posterior, belief.shiftByExponent[c], hoursTold[h]);
+            const bool seenDown = std::ranges::any_of(m_looks, [&](const WatchedLook& look) {
+                return look.pack == p && look.cone == told.cone && look.hour >= hourDown;
+            });
+            told.isDown = seenDown || told.probabilityDown >= surely;
+            pack.cones.push_back(std::move(told));
+        }
+    }
+    return result;
+}
+
+} // namespace ringhold

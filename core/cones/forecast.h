@@ -1,0 +1,108 @@
+// When will the cones be down, and how sure is that?
+#pragma once
+
+#include "core/cones/future_temperature.h"
+#include "core/cones/heat_work_grid.h"
+#include "core/cones/offset_posterior.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace ringhold {
+
+/// The 5 %, 50 % and 95 % points of a quantity.
+template <class T>
+struct Interval {
+    T p05;
+    T median;
+    T p95;
+};
+
+/// A point is nothing when it lies more than 24 h ahead, or never comes in this future.
+using TimeInterval = Interval<std::optional<Instant>>;
+
+struct ConeForecast {
+    std::string cone;
+    double work = 0;            ///< W of the probe's own curve, uncorrected
+    double hour = 0;            ///< where the tip would point by that, 0 to 6
+    Interval<double> hourNow{}; ///< where the model thinks it points, the offset inferred
+    TimeInterval down;
+    TimeInterval atHour[3];     ///< at 1, 3 and 5 o'clock
+    double probabilityDown = 0; ///< by now
+    bool isDown = false;        ///< surely down already: a look said so, or the probability is 95 % or more
+};
+
+struct PackForecast {
+    Interval<TemperatureDifference> offset; ///< probe minus what the cones feel
+    TemperatureDifference offsetMean;
+    TemperatureDifference offsetSd;
+    std::vector<ConeForecast> cones;
+    std::vector<double>
+        wrongLook; ///< by look, in the order they were given: the probability that it is wrong
+};
+
+struct Forecast {
+    Instant asOf; ///< of the last reading
+    std::vector<PackForecast> packs;
+};
+
+/// A pack as the forecaster takes it.
+struct WatchedPack {
+    ConeType type = ConeType::selfSupporting;
+    std::vector<std::string> cones;
+    OffsetPrior prior;
+};
+
+/// A look at one of its cones.
+struct WatchedLook {
+    std::size_t pack = 0;
+    std::string cone;
+    Instant at;
+    double hour = 0; ///< 0 standing, halves, 6 down
+};
+
+/// Follows one firing: readings in, forecast out. Readings cost a few exponentials each; looks cost about a
+/// millisecond, a forecast less. One thread at a time.
+class ConeForecaster {
+  public:
+    /// badInput for an unknown cone, or a pack without one.
+    static Result<ConeForecaster> make(std::vector<WatchedPack> packs, InferenceSettings settings = {});
+
+    /// The next reading; one that is not later than the last is left out.
+    void add(const CurvePoint& point);
+    /// Corrects the curve from that instant on: everything at or after it is forgotten and to be added again.
+    void forgetFrom(Instant at);
+    /// All looks that count, in any order (struck-out ones left out). A look may lie up to 20 min after the
+    /// last reading, and is then judged along the climb shown. badInput names a cone that is in no pack, an
+    /// hour that is not 0 to 6 in halves, or a look before the first reading or too far beyond the last.
+    Status setLooks(std::vector<WatchedLook> looks);
+
+    const Curve& curve() const { return m_curve; }
+    /// The present climb; nothing before there are two readings.
+    std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_curve); }
+
+    /// With the climb going on as shown.
+    Result<Forecast> forecast() const;
+    /// With a given future, whose curves begin at the last reading.
+    Result<Forecast> forecast(const FutureTemperature& future) const;
+
+  private:
+    ConeForecaster(std::vector<WatchedPack> packs, InferenceSettings settings, HeatWorkGrid grid,
+                   std::vector<PackEvidence> evidence);
+    void judgeLooks();
+    std::vector<double> lnWorkAt(std::size_t cone, Instant at) const;
+
+    std::vector<WatchedPack> m_packs;
+    InferenceSettings m_settings;
+    HeatWorkGrid m_grid;
+    std::vector<PackEvidence> m_evidence;
+    std::vector<WatchedLook> m_looks;
+    Curve m_curve;
+    mutable std::optional<OffsetPosterior> m_posterior; ///< of the present looks
+};
+
+/// The hours that a look may tell: 0, 0.5 ... 6.
+bool isTellableHour(double hour);
+
+} // namespace ringhold

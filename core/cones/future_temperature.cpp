@@ -1,0 +1,60 @@
+#include "core/cones/future_temperature.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+struct Node {
+    double z;
+    double weight;
+};
+
+/// Five-point Gauss-Hermite quadrature for a standard normal variable (Abramowitz and Stegun, Handbook of
+/// Mathematical Functions, table 25.10, abscissae times the square root of 2, weights over that of pi).
+constexpr std::array normalNodes{
+    Node{-2.8569700138728056, 0.011257411327720691}, Node{-1.3556261799742659, 0.22207592200561266},
+    Node{0.0, 0.53333333333333333}, Node{1.3556261799742659, 0.22207592200561266},
+    Node{2.8569700138728056, 0.011257411327720691}};
+
+constexpr double coldest_C = 20;
+constexpr double hottest_C = 1800;
+
+Curve climbAt(Instant now, Temperature from, double rate_C_per_h, double end_C) {
+    Curve curve{{now, from}};
+    const Instant horizon = now + forecastHorizon;
+    const double hours = rate_C_per_h != 0 ? (end_C - from.celsius()) / rate_C_per_h : 0.0;
+    if (hours > 0 && hours < inHours(forecastHorizon)) {
+        curve.push_back({now + durationFromHours(hours), Temperature::fromCelsius(end_C)});
+        curve.push_back({horizon, Temperature::fromCelsius(end_C)});
+    } else {
+        const double rise_C = hours > 0 ? rate_C_per_h * inHours(forecastHorizon) : 0.0;
+        curve.push_back({horizon, from + TemperatureDifference::fromCelsius(rise_C)});
+    }
+    return curve;
+}
+
+} // namespace
+
+FutureTemperature climbOn(Instant now, Temperature from, Rate rate, Rate rateSd,
+                          std::optional<Temperature> top) {
+    FutureTemperature future;
+    for (const auto& node : normalNodes) {
+        const double rate_C_per_h = rate.celsiusPerHour() + node.z * rateSd.celsiusPerHour();
+        // A top below the present temperature means: no higher than now.
+        const double ceiling_C = top ? std::max(top->celsius(), from.celsius()) : hottest_C;
+        future.cases.push_back(
+            {node.weight, climbAt(now, from, rate_C_per_h, rate_C_per_h < 0 ? coldest_C : ceiling_C)});
+    }
+    return future;
+}
+
+Rate aheadSd(const ClimbShown& shown) {
+    return Rate::fromCelsiusPerHour(
+        std::hypot(shown.rateSd.celsiusPerHour(), 0.05 * shown.rate.celsiusPerHour()));
+}
+
+} // namespace ringhold

@@ -1,0 +1,34 @@
+// What the probe may read from now on.
+#pragma once
+
+#include "core/cones/climb_shown.h"
+
+#include <optional>
+#include <vector>
+
+namespace ringhold {
+
+/// A few possible futures with their weights, which sum to 1. Each curve begins now and reaches at least to
+/// the horizon.
+struct FutureTemperature {
+    struct Case {
+        double weight;
+        Curve curve;
+    };
+    std::vector<Case> cases;
+};
+
+/// No forecast looks further ahead.
+inline constexpr Duration forecastHorizon = std::chrono::hours(24);
+
+/// The climb goes on at this rate, up to `top` if there is one, and soaks there; a falling kiln goes on
+/// falling, to no less than 20 °C. The rate is uncertain by `rateSd`: five cases, the nodes and weights of
+/// Gauss-Hermite quadrature.
+FutureTemperature climbOn(Instant now, Temperature from, Rate rate, Rate rateSd,
+                          std::optional<Temperature> top);
+
+/// How uncertain the climb's rate is for the time ahead: the slope's own sd, and 5 % of the rate, since a
+/// kiln does not hold its rate better (an assumption).
+Rate aheadSd(const ClimbShown& shown);
+
+} // namespace ringhold

@@ -1,0 +1,70 @@
+#include "core/cones/offset_prior.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace ringhold {
+
+namespace {
+
+constexpr double cone_C = 2;
+constexpr double placeAndAge_C = 8;
+constexpr double wander_C = 0.5;
+constexpr double scatter_C = 2;
+constexpr double carry_C_per_C = 0.02;
+
+TemperatureDifference celsius(double degrees) {
+    return TemperatureDifference::fromCelsius(degrees);
+}
+
+/// IEC 60584-1 class 2, "whichever is greater", carried on above its range. Class 3 for B, which has no class
+/// 2 limit in that form.
+double toleranceLimit_C(ThermocoupleType type, double at_C) {
+    switch (type) {
+    case ThermocoupleType::R:
+    case ThermocoupleType::S:
+        return std::max(1.5, 0.0025 * at_C);
+    case ThermocoupleType::B:
+        return std::max(1.5, 0.0025 * at_C);
+    case ThermocoupleType::T:
+        return std::max(1.0, 0.0075 * at_C);
+    default:
+        return std::max(2.5, 0.0075 * at_C);
+    }
+}
+
+} // namespace
+
+OffsetPrior newProbePrior(TemperatureDifference toleranceLimit) {
+    const double probe_C = toleranceLimit.celsius() / std::numbers::sqrt3;
+    return {celsius(0),
+            celsius(std::sqrt(probe_C * probe_C + cone_C * cone_C + placeAndAge_C * placeAndAge_C)), 0};
+}
+
+OffsetPrior newProbePrior(ThermocoupleType type, Temperature at) {
+    return newProbePrior(celsius(toleranceLimit_C(type, at.celsius())));
+}
+
+OffsetPrior priorFromHistory(std::span<const OffsetFound> found, const OffsetPrior& fresh) {
+    double mean = fresh.mean.celsius();
+    double variance = fresh.sd.celsius() * fresh.sd.celsius();
+    for (const auto& firing : found) {
+        const double noise = firing.sd.celsius() * firing.sd.celsius() + scatter_C * scatter_C;
+        const double gain = variance / (variance + noise);
+        mean += gain * (firing.mean.celsius() - mean);
+        variance = (1 - gain) * variance + wander_C * wander_C;
+    }
+    if (!found.empty())
+        variance += scatter_C * scatter_C;
+    return {celsius(mean), celsius(std::sqrt(variance)), static_cast<int>(found.size())};
+}
+
+OffsetPrior carriedTo(Temperature to, const OffsetPrior& atCones, Temperature from) {
+    const double scale = to.celsius() / from.celsius();
+    const double widening = carry_C_per_C * std::abs((to - from).celsius());
+    return {atCones.mean * scale, celsius(std::hypot(atCones.sd.celsius() * scale, widening)),
+            atCones.firings};
+}
+
+} // namespace ringhold
