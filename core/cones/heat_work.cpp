@@ -58,11 +58,11 @@ std::optional<double> HeatWorkLaw::secondsToGain(double work, double from_K, dou
     for (int i = 0; i < 60 && high - low > 1e-6 * seconds && high - low > 1e-3; ++i) {
         const double at_K = from_K + slope_K_per_s * guess;
         const double sofar = gained(from_K, at_K, guess);
+        if (std::abs(sofar / work - 1) < 1e-9)
+            break;
         (sofar < work ? low : high) = guess;
         const double next = sofar > 0 ? guess - std::log(sofar / work) * sofar / rate_per_s(at_K) : high;
         guess = next > low && next < high ? next : (low + high) / 2;
-        if (std::abs(sofar / work - 1) < 1e-9)
-            break;
     }
     return guess;
 }

@@ -1,6 +1,7 @@
 #include "core/cones/offset_prior.h"
 
-#include <algorithm>
+#include "core/thermocouple/tolerance.h"
+
 #include <cmath>
 #include <numbers>
 
@@ -18,22 +19,6 @@ TemperatureDifference celsius(double degrees) {
     return TemperatureDifference::fromCelsius(degrees);
 }
 
-/// IEC 60584-1 class 2, "whichever is greater", carried on above its range. Class 3 for B, which has no class
-/// 2 limit in that form.
-double toleranceLimit_C(ThermocoupleType type, double at_C) {
-    switch (type) {
-    case ThermocoupleType::R:
-    case ThermocoupleType::S:
-        return std::max(1.5, 0.0025 * at_C);
-    case ThermocoupleType::B:
-        return std::max(1.5, 0.0025 * at_C);
-    case ThermocoupleType::T:
-        return std::max(1.0, 0.0075 * at_C);
-    default:
-        return std::max(2.5, 0.0075 * at_C);
-    }
-}
-
 } // namespace
 
 OffsetPrior newProbePrior(TemperatureDifference toleranceLimit) {
@@ -43,7 +28,8 @@ OffsetPrior newProbePrior(TemperatureDifference toleranceLimit) {
 }
 
 OffsetPrior newProbePrior(ThermocoupleType type, Temperature at) {
-    return newProbePrior(celsius(toleranceLimit_C(type, at.celsius())));
+    const auto limit = tolerance(type, ToleranceClass::iec2, at);
+    return newProbePrior(limit ? limit->limit : celsius(0));
 }
 
 OffsetPrior priorFromHistory(std::span<const OffsetFound> found, const OffsetPrior& fresh) {
