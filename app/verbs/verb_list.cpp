@@ -1,0 +1,12 @@
+#include "app/verbs/verb_list.h"
+
+namespace ringhold {
+
+std::vector<std::unique_ptr<Verb>> allVerbs() {
+    std::vector<std::unique_ptr<Verb>> verbs;
+    for (auto make : {makeEmfVerb})
+        verbs.push_back(make());
+    return verbs;
+}
+
+} // namespace ringhold
