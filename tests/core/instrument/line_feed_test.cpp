@@ -1,4 +1,5 @@
 #include "core/instrument/line_feed.h"
+#include "tests/core/instrument/heard.h"
 
 #include <gtest/gtest.h>
 
@@ -8,20 +9,6 @@
 
 namespace ringhold {
 namespace {
-
-class Ear final : public InstrumentListener {
-  public:
-    void onSample(const Sample& sample) override { m_samples.push_back(sample); }
-    void onLine(const std::string& line, bool understood) override {
-        m_lines.push_back(line);
-        m_understood += understood ? 1 : 0;
-    }
-    void onLink(LinkState, const std::string&) override {}
-
-    std::vector<Sample> m_samples;
-    std::vector<std::string> m_lines;
-    std::size_t m_understood = 0;
-};
 
 struct ChunkCase {
     const char* name;
@@ -92,15 +79,15 @@ TEST(LineAssembler, ForgetsAFragmentWhenTheStreamIsCut) {
 
 TEST(LineFeed, TellsOfEveryLineAndSample) {
     LineFeed feed({}, StreamStart::midLine);
-    Ear ear;
+    Heard heard;
     const Instant at(std::chrono::seconds(5));
-    feed.feed("43.2\r\n1043.2\r\nhello\r\nT1=98", at, ear);
-    feed.feed("0.1\r\n", at + std::chrono::seconds(1), ear);
-    EXPECT_EQ(ear.m_lines, (std::vector<std::string>{"43.2", "1043.2", "hello", "T1=980.1"}));
-    EXPECT_EQ(ear.m_understood, 2U);
-    ASSERT_EQ(ear.m_samples.size(), 2U);
-    EXPECT_EQ(ear.m_samples[0].value, 1043.2);
-    EXPECT_EQ(ear.m_samples[1].at, at + std::chrono::seconds(1));
+    feed.feed("43.2\r\n1043.2\r\nhello\r\nT1=98", at, heard);
+    feed.feed("0.1\r\n", at + std::chrono::seconds(1), heard);
+    EXPECT_EQ(heard.lines, (std::vector<std::string>{"43.2", "1043.2", "hello", "T1=980.1"}));
+    EXPECT_EQ(heard.understoodLines, 2U);
+    ASSERT_EQ(heard.samples.size(), 2U);
+    EXPECT_EQ(heard.samples[0].value, 1043.2);
+    EXPECT_EQ(heard.samples[1].at, at + std::chrono::seconds(1));
 }
 
 /// Bytes that are random, or a good line with bytes of it changed, dropped or doubled.
@@ -159,15 +146,15 @@ TEST(LineFeed, SurvivesNoiseWithoutAnImpossibleValue) {
         if (seed % 2 == 0)
             format.thermocouple = ThermocoupleType::K;
         LineFeed feed(format, seed % 4 ? StreamStart::lineStart : StreamStart::midLine);
-        Ear ear;
+        Heard heard;
         for (int i = 0; i < 1000; ++i)
-            feed.feed(noise(random), Instant{}, ear);
-        for (const auto& sample : ear.m_samples)
+            feed.feed(noise(random), Instant{}, heard);
+        for (const auto& sample : heard.samples)
             expectSound(sample);
-        for (const auto& line : ear.m_lines)
+        for (const auto& line : heard.lines)
             ASSERT_LE(line.size(), LineDecoder::longestLine);
-        samples += ear.m_samples.size();
-        opaque += ear.m_lines.size() - ear.m_understood;
+        samples += heard.samples.size();
+        opaque += heard.lines.size() - heard.understoodLines;
     }
     EXPECT_GT(samples, 1000U); // the noise does reach both ends
     EXPECT_GT(opaque, 1000U);
