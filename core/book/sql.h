@@ -102,6 +102,31 @@ inline std::optional<double> maybeDoubleIn(const SQLite::Column& column) {
     return column.isNull() ? std::nullopt : std::optional(column.getDouble());
 }
 
+/// Several statements that count together or not at all, also inside a transaction. Rolls back unless
+/// released. (SQLiteCpp's own leaves the transaction open when it rolls back.)
+class Savepoint {
+  public:
+    explicit Savepoint(SQLite::Database& database) : m_database(database) {
+        m_database.exec("SAVEPOINT together");
+    }
+    ~Savepoint() {
+        if (m_released)
+            return;
+        m_database.tryExec("ROLLBACK TO together");
+        m_database.tryExec("RELEASE together");
+    }
+    Savepoint(const Savepoint&) = delete;
+    Savepoint& operator=(const Savepoint&) = delete;
+    void release() {
+        m_database.exec("RELEASE together");
+        m_released = true;
+    }
+
+  private:
+    SQLite::Database& m_database;
+    bool m_released = false;
+};
+
 /// The single value of a query that gives exactly one.
 inline std::int64_t number(SQLite::Database& database, const char* query) {
     return database.execAndGet(query).getInt64();
