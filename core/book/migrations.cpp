@@ -53,7 +53,8 @@ CREATE INDEX firing_of_kiln ON firing (kiln, began_ms);
 CREATE INDEX firing_in_time ON firing (began_ms);
 CREATE UNIQUE INDEX firing_open ON firing (kiln) WHERE ended_ms IS NULL;
 
--- readings and peak count and rank the readings that are not struck; triggers keep them.
+-- readings and peak sum up the readings that are not struck; triggers keep them. A peak that is NULL while there
+-- are readings has to be looked for: the line that made it was struck.
 CREATE TABLE channel (
     id INTEGER PRIMARY KEY,
     firing INTEGER NOT NULL REFERENCES firing,
@@ -80,12 +81,21 @@ CREATE TABLE reading (
     PRIMARY KEY (channel, at_ms, seq)
 ) STRICT, WITHOUT ROWID;
 CREATE TRIGGER reading_counted AFTER INSERT ON reading WHEN NOT new.struck BEGIN
-    UPDATE channel SET readings = readings + 1, peak = max(ifnull(peak, new.value), new.value)
+    UPDATE channel SET
+        peak = CASE WHEN readings = 0 THEN new.value WHEN peak < new.value THEN new.value ELSE peak END,
+        readings = readings + 1
         WHERE id = new.channel;
 END;
-CREATE TRIGGER reading_struck AFTER UPDATE OF struck ON reading BEGIN
-    UPDATE channel SET (readings, peak) =
-        (SELECT count(*), max(value) FROM reading WHERE channel = new.channel AND NOT struck)
+CREATE TRIGGER reading_struck AFTER UPDATE OF struck ON reading WHEN new.struck AND NOT old.struck BEGIN
+    UPDATE channel SET
+        peak = CASE WHEN readings = 1 OR new.value >= peak THEN NULL ELSE peak END,
+        readings = readings - 1
+        WHERE id = new.channel;
+END;
+CREATE TRIGGER reading_restored AFTER UPDATE OF struck ON reading WHEN old.struck AND NOT new.struck BEGIN
+    UPDATE channel SET
+        peak = CASE WHEN readings = 0 THEN new.value WHEN peak < new.value THEN new.value ELSE peak END,
+        readings = readings + 1
         WHERE id = new.channel;
 END;
 CREATE TRIGGER reading_kept BEFORE UPDATE OF channel, at_ms, seq, value, by_hand ON reading BEGIN
