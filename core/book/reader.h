@@ -1,0 +1,67 @@
+// Reading in the book.
+#pragma once
+
+#include "core/base/result.h"
+#include "core/book/log_records.h"
+#include "core/firing/firing_record.h"
+#include "core/firing/records.h"
+#include "core/units/curve.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace ringhold {
+
+class Book;
+
+/// A firing as a list of firings shows it.
+struct FiringSummary {
+    FiringId id{};
+    KilnId kiln{};
+    std::string kilnName;
+    std::string title;
+    Instant began;
+    std::optional<Instant> ended;
+    std::optional<Instant> lastReading; ///< of any channel
+    std::int64_t readings = 0;          ///< of all channels, without the struck ones
+    std::optional<Temperature> peak;    ///< of the control probe: the first temperature channel with readings
+};
+
+/// Takes records out of an open book. Each call sees the book at one moment. Same thread as the book, which
+/// must outlive this. notFound: no such id; unreadable: the book is damaged; failed: anything else.
+class BookReader {
+  public:
+    explicit BookReader(const Book& book) : m_book(&book) {}
+
+    Result<std::vector<Kiln>> kilns() const; ///< by name
+    /// Upper and lower case of unaccented letters are the same.
+    Result<std::optional<Kiln>> kilnNamed(std::string_view name) const;
+    Result<std::vector<Probe>> probes(KilnId kiln) const;
+    /// What all past firings told of the kiln's probes, in time order.
+    Result<std::vector<FiledOffset>> filedOffsets(KilnId kiln) const;
+
+    Result<std::vector<FiringSummary>> firings() const; ///< in time order; touches no reading
+    /// The one firing of a kiln that has not ended: logging goes on there.
+    Result<std::optional<Firing>> openFiring(KilnId kiln) const;
+    Result<Firing> firing(FiringId id) const;
+    Result<FiringRecord> whole(FiringId id) const;
+
+    Result<std::vector<Channel>> channels(FiringId firing) const;
+    /// With the struck ones, in time order; lines of one instant in the order of writing.
+    Result<std::vector<Reading>> readings(ChannelId channel) const;
+    /// What counts: without the struck ones, and of several lines of one instant the last written. For a
+    /// channel of temperatures.
+    Result<Curve> curve(ChannelId channel) const;
+
+    Result<std::vector<AlarmRecord>> alarms(FiringId firing) const; ///< in time order
+    Result<std::vector<LogEvent>> events(FiringId firing) const;    ///< in time order
+    Result<std::optional<std::string>> preference(std::string_view name) const;
+
+  private:
+    const Book* m_book;
+};
+
+} // namespace ringhold
