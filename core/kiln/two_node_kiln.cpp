@@ -49,9 +49,9 @@ Power KilnConstants::powerAt(Volts line) const {
 }
 
 KilnState advanced(const KilnConstants& kiln, KilnState state, Power power, Duration dt) {
-    constexpr double longestStep_s = 1.0;
-    for (double left_s = inSeconds(dt); left_s > 0; left_s -= longestStep_s)
-        state = stepped(kiln, state, power, std::min(left_s, longestStep_s));
+    constexpr Duration longestStep = std::chrono::seconds(1);
+    for (Duration left = dt; left > Duration(0); left -= longestStep)
+        state = stepped(kiln, state, power, inSeconds(std::min(left, longestStep)));
     return state;
 }
 
