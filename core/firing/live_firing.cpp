@@ -1,0 +1,264 @@
+#include "core/firing/live_firing.h"
+
+#include <algorithm>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration handPeriod = std::chrono::minutes(30);
+constexpr Duration shortestPeriod = std::chrono::seconds(1);
+constexpr std::size_t intervalsLooked = 9;
+
+const Curve noCurve;
+
+CurvePoint pointOf(const Reading& reading) {
+    return {reading.at, Temperature::fromCelsius(reading.value)};
+}
+
+} // namespace
+
+LiveFiring::LiveFiring(FiringRecord record, Journal& journal, FiringLog& log)
+    : m_record(std::move(record)), m_journal(journal), m_log(log) {
+    for (const auto& channel : m_record.channels)
+        rebuild(channel.id);
+}
+
+void LiveFiring::rebuild(ChannelId channel) {
+    auto& state = stateOf(channel);
+    std::map<Instant, Ticket> tickets;
+    for (std::size_t i = 0; i < state.curve.size(); ++i)
+        tickets[state.curve[i].at] = state.tickets[i];
+    state.curve.clear();
+    state.tickets.clear();
+    for (const auto& reading : m_record.readings) {
+        if (reading.channel != channel || reading.struck)
+            continue;
+        state.curve.push_back(pointOf(reading));
+        const auto known = tickets.find(reading.at);
+        state.tickets.push_back(known == tickets.end() ? 0 : known->second);
+    }
+}
+
+Result<Channel*> LiveFiring::channelFor(Quantity quantity, const std::string& label) {
+    const auto found = std::ranges::find_if(m_record.channels, [&](const Channel& c) {
+        return c.quantity == quantity && c.label == label;
+    });
+    if (found != m_record.channels.end())
+        return &*found;
+    Channel channel{{}, m_record.firing.id, quantity, label, {}};
+    // The first temperature is what the kiln's first probe says.
+    if (quantity == Quantity::temperature && label != byHandLabel && !m_record.probes.empty() &&
+        std::ranges::none_of(m_record.channels, [](const Channel& c) { return c.probe.has_value(); }))
+        channel.probe = m_record.probes.front().id;
+    const auto added = m_log.add(channel);
+    if (!added)
+        return added.error();
+    channel.id = *added;
+    m_record.channels.push_back(channel);
+    return &m_record.channels.back();
+}
+
+Status LiveFiring::take(const Sample& sample) {
+    const auto channel = channelFor(sample.quantity, sample.label);
+    if (!channel)
+        return channel.error();
+    auto& state = stateOf((*channel)->id);
+    state.open = !sample.value;
+    if (!sample.value)
+        return {};
+    if (!state.curve.empty() && sample.at <= state.curve.back().at)
+        return Error{ErrorKind::badInput, "a reading came for " + formatIso8601(sample.at) + ", not later than the one before"};
+    const Reading reading{(*channel)->id, sample.at, *sample.value, Origin::instrument, false};
+    m_appended = m_journal.append(reading);
+    m_record.readings.push_back(reading);
+    state.curve.push_back(pointOf(reading));
+    state.tickets.push_back(m_appended);
+    if (m_listener)
+        m_listener->onReading(**channel, reading);
+    return {};
+}
+
+Status LiveFiring::writeReading(Instant at, Temperature value) {
+    const auto channel = channelFor(Quantity::temperature, byHandLabel);
+    if (!channel)
+        return channel.error();
+    const Reading reading{(*channel)->id, at, value.celsius(), Origin::hand, false};
+    if (const auto kept = m_log.add(reading); !kept)
+        return kept;
+    const auto place = std::ranges::upper_bound(m_record.readings, at, {}, &Reading::at);
+    m_record.readings.insert(place, reading);
+    rebuild(reading.channel);
+    told(at);
+    return {};
+}
+
+Result<LookId> LiveFiring::writeLook(PackId pack, Instant at, const std::string& cone, double hour) {
+    Look look{{}, pack, at, cone, hour, m_record.firing.ended.has_value(), false};
+    const auto id = m_log.add(look);
+    if (!id)
+        return id.error();
+    look.id = *id;
+    m_record.looks.insert(std::ranges::upper_bound(m_record.looks, at, {}, &Look::at), look);
+    told(at);
+    return *id;
+}
+
+Result<NoteId> LiveFiring::writeNote(Instant at, const std::string& text) {
+    Note note{{}, m_record.firing.id, at, text, false};
+    const auto id = m_log.add(note);
+    if (!id)
+        return id.error();
+    note.id = *id;
+    m_record.notes.insert(std::ranges::upper_bound(m_record.notes, at, {}, &Note::at), note);
+    told(at);
+    return *id;
+}
+
+Result<SettingId> LiveFiring::writeSetting(Instant at, const std::string& what, const std::string& value) {
+    Setting setting{{}, m_record.firing.id, at, what, value, false};
+    const auto id = m_log.add(setting);
+    if (!id)
+        return id.error();
+    setting.id = *id;
+    m_record.settings.insert(std::ranges::upper_bound(m_record.settings, at, {}, &Setting::at), setting);
+    told(at);
+    return *id;
+}
+
+template <class Line, class Id>
+Status LiveFiring::mark(std::vector<Line>& lines, Id id, bool struck, Instant when) {
+    const auto line = std::ranges::find(lines, id, &Line::id);
+    if (line == lines.end())
+        return Error{ErrorKind::notFound, "there is no such line in this firing"};
+    if (const auto kept = struck ? m_log.strike(id, when) : m_log.restore(id, when); !kept)
+        return kept;
+    line->struck = struck;
+    told(line->at);
+    return {};
+}
+
+Status LiveFiring::strike(LookId look, Instant when) {
+    return mark(m_record.looks, look, true, when);
+}
+
+Status LiveFiring::strike(NoteId note, Instant when) {
+    return mark(m_record.notes, note, true, when);
+}
+
+Status LiveFiring::strike(SettingId setting, Instant when) {
+    return mark(m_record.settings, setting, true, when);
+}
+
+Status LiveFiring::restore(LookId look, Instant when) {
+    return mark(m_record.looks, look, false, when);
+}
+
+Status LiveFiring::restore(NoteId note, Instant when) {
+    return mark(m_record.notes, note, false, when);
+}
+
+Status LiveFiring::restore(SettingId setting, Instant when) {
+    return mark(m_record.settings, setting, false, when);
+}
+
+Status LiveFiring::strikeReading(ChannelId channel, Instant at, Instant when) {
+    return markReading(channel, at, true, when);
+}
+
+Status LiveFiring::restoreReading(ChannelId channel, Instant at, Instant when) {
+    return markReading(channel, at, false, when);
+}
+
+Status LiveFiring::markReading(ChannelId channel, Instant at, bool struck, Instant when) {
+    const auto reading = std::ranges::find_if(
+        m_record.readings, [&](const Reading& r) { return r.channel == channel && r.at == at && r.struck != struck; });
+    if (reading == m_record.readings.end())
+        return Error{ErrorKind::notFound, "there is no such reading in this firing"};
+    if (const auto kept = struck ? m_log.strike(channel, at, when) : m_log.restore(channel, at, when); !kept)
+        return kept;
+    reading->struck = struck;
+    rebuild(channel);
+    told(at);
+    return {};
+}
+
+Status LiveFiring::end(Instant at) {
+    if (const auto kept = m_log.end(m_record.firing.id, at); !kept)
+        return kept;
+    m_record.firing.ended = at;
+    told(at);
+    return {};
+}
+
+void LiveFiring::told(Instant from) {
+    if (m_listener)
+        m_listener->onLinesChanged(from);
+}
+
+std::optional<ChannelId> LiveFiring::controlChannel() const {
+    std::optional<ChannelId> byHand;
+    for (const auto& channel : m_record.channels) {
+        if (channel.quantity != Quantity::temperature)
+            continue;
+        if (channel.label != byHandLabel)
+            return channel.id;
+        byHand = channel.id;
+    }
+    return byHand;
+}
+
+const Curve& LiveFiring::controlCurve() const {
+    const auto channel = controlChannel();
+    return channel ? curve(*channel) : noCurve;
+}
+
+const Curve& LiveFiring::curve(ChannelId channel) const {
+    const auto state = m_channels.find(channel);
+    return state == m_channels.end() ? noCurve : state->second.curve;
+}
+
+std::optional<CurvePoint> LiveFiring::lastReading() const {
+    const auto& curve = controlCurve();
+    return curve.empty() ? std::nullopt : std::optional(curve.back());
+}
+
+Duration LiveFiring::samplePeriod() const {
+    const auto channel = controlChannel();
+    const auto& curve = controlCurve();
+    const bool byHand = channel && std::ranges::any_of(m_record.channels, [&](const Channel& c) {
+                            return c.id == *channel && c.label == byHandLabel;
+                        });
+    if (byHand)
+        return handPeriod;
+    std::vector<Duration> intervals;
+    for (std::size_t i = curve.size(); i-- > 1 && intervals.size() < intervalsLooked;)
+        intervals.push_back(curve[i].at - curve[i - 1].at);
+    if (intervals.empty())
+        return std::chrono::minutes(1);
+    std::ranges::nth_element(intervals, intervals.begin() + static_cast<std::ptrdiff_t>(intervals.size() / 2));
+    return std::max(shortestPeriod, intervals[intervals.size() / 2]);
+}
+
+Freshness LiveFiring::freshness(Instant now) const {
+    const auto channel = controlChannel();
+    if (!channel || curve(*channel).empty())
+        return Freshness::none;
+    if (m_channels.at(*channel).open)
+        return Freshness::open;
+    return now - curve(*channel).back().at > 2 * samplePeriod() ? Freshness::stale : Freshness::live;
+}
+
+void LiveFiring::markDurable(Ticket upTo) {
+    m_durable = std::max(m_durable, upTo);
+}
+
+std::size_t LiveFiring::durableCount(ChannelId channel) const {
+    const auto state = m_channels.find(channel);
+    if (state == m_channels.end())
+        return 0;
+    const auto& tickets = state->second.tickets;
+    return static_cast<std::size_t>(std::ranges::upper_bound(tickets, m_durable) - tickets.begin());
+}
+
+} // namespace ringhold
