@@ -8,17 +8,12 @@ namespace ringhold {
 
 namespace {
 
-struct Node {
-    double z;
-    double weight;
-};
-
 /// Five-point Gauss-Hermite quadrature for a standard normal variable (Abramowitz and Stegun, Handbook of
 /// Mathematical Functions, table 25.10, abscissae times the square root of 2, weights over that of pi).
 constexpr std::array normalNodes{
-    Node{-2.8569700138728056, 0.011257411327720691}, Node{-1.3556261799742659, 0.22207592200561266},
-    Node{0.0, 0.53333333333333333}, Node{1.3556261799742659, 0.22207592200561266},
-    Node{2.8569700138728056, 0.011257411327720691}};
+    RateNode{-2.8569700138728056, 0.011257411327720691}, RateNode{-1.3556261799742659, 0.22207592200561266},
+    RateNode{0.0, 0.53333333333333333}, RateNode{1.3556261799742659, 0.22207592200561266},
+    RateNode{2.8569700138728056, 0.011257411327720691}};
 
 constexpr double coldest_C = 20;
 constexpr double hottest_C = 1800;
@@ -38,6 +33,10 @@ Curve climbAt(Instant now, Temperature from, double rate_C_per_h, double end_C) 
 }
 
 } // namespace
+
+std::span<const RateNode> rateNodes() {
+    return normalNodes;
+}
 
 FutureTemperature climbOn(Instant now, Temperature from, Rate rate, Rate rateSd,
                           std::optional<Temperature> top) {

@@ -4,6 +4,7 @@
 #include "core/cones/climb_shown.h"
 
 #include <optional>
+#include <span>
 #include <vector>
 
 namespace ringhold {
@@ -17,6 +18,13 @@ struct FutureTemperature {
     };
     std::vector<Case> cases;
 };
+
+/// A node and weight of five-point Gauss-Hermite quadrature for a standard normal variable.
+struct RateNode {
+    double z;
+    double weight;
+};
+std::span<const RateNode> rateNodes();
 
 /// No forecast looks further ahead.
 inline constexpr Duration forecastHorizon = std::chrono::hours(24);

@@ -41,9 +41,8 @@ void LiveFiring::rebuild(ChannelId channel) {
 }
 
 Result<Channel*> LiveFiring::channelFor(Quantity quantity, const std::string& label) {
-    const auto found = std::ranges::find_if(m_record.channels, [&](const Channel& c) {
-        return c.quantity == quantity && c.label == label;
-    });
+    const auto found = std::ranges::find_if(
+        m_record.channels, [&](const Channel& c) { return c.quantity == quantity && c.label == label; });
     if (found != m_record.channels.end())
         return &*found;
     Channel channel{{}, m_record.firing.id, quantity, label, {}};
@@ -68,7 +67,8 @@ Status LiveFiring::take(const Sample& sample) {
     if (!sample.value)
         return {};
     if (!state.curve.empty() && sample.at <= state.curve.back().at)
-        return Error{ErrorKind::badInput, "a reading came for " + formatIso8601(sample.at) + ", not later than the one before"};
+        return Error{ErrorKind::badInput,
+                     "a reading came for " + formatIso8601(sample.at) + ", not later than the one before"};
     const Reading reading{(*channel)->id, sample.at, *sample.value, Origin::instrument, false};
     m_appended = m_journal.append(reading);
     m_record.readings.push_back(reading);
@@ -171,8 +171,9 @@ Status LiveFiring::restoreReading(ChannelId channel, Instant at, Instant when) {
 }
 
 Status LiveFiring::markReading(ChannelId channel, Instant at, bool struck, Instant when) {
-    const auto reading = std::ranges::find_if(
-        m_record.readings, [&](const Reading& r) { return r.channel == channel && r.at == at && r.struck != struck; });
+    const auto reading = std::ranges::find_if(m_record.readings, [&](const Reading& r) {
+        return r.channel == channel && r.at == at && r.struck != struck;
+    });
     if (reading == m_record.readings.end())
         return Error{ErrorKind::notFound, "there is no such reading in this firing"};
     if (const auto kept = struck ? m_log.strike(channel, at, when) : m_log.restore(channel, at, when); !kept)
@@ -236,7 +237,8 @@ Duration LiveFiring::samplePeriod() const {
         intervals.push_back(curve[i].at - curve[i - 1].at);
     if (intervals.empty())
         return std::chrono::minutes(1);
-    std::ranges::nth_element(intervals, intervals.begin() + static_cast<std::ptrdiff_t>(intervals.size() / 2));
+    std::ranges::nth_element(intervals,
+                             intervals.begin() + static_cast<std::ptrdiff_t>(intervals.size() / 2));
     return std::max(shortestPeriod, intervals[intervals.size() / 2]);
 }
 

@@ -1,4 +1,5 @@
-// The firing that goes on now, in memory: what instruments and the potter tell it, on its way to the disk and to whoever watches.
+// The firing that goes on now, in memory: what instruments and the potter tell it, on its way to the disk and
+// to whoever watches.
 #pragma once
 
 #include "core/firing/firing_log.h"
@@ -20,8 +21,8 @@ class LiveFiringListener {
     virtual ~LiveFiringListener() = default;
     /// A new value at the end of its channel.
     virtual void onReading(const Channel& channel, const Reading& reading) = 0;
-    /// A look, note, setting or typed reading was added, struck or restored: whatever is reckoned from lines is to be reckoned again.
-    /// `from` is the earliest instant that changed.
+    /// A look, note, setting or typed reading was added, struck or restored: whatever is reckoned from lines
+    /// is to be reckoned again. `from` is the earliest instant that changed.
     virtual void onLinesChanged(Instant from) = 0;
 };
 
@@ -33,8 +34,9 @@ enum class Freshness {
     open   ///< the instrument says that the probe is open
 };
 
-/// One thread at a time. Readings of instruments go through the journal and are pending until it tells that they are durable; lines written by
-/// hand are on the disk when the call returns, and are not in the firing if it fails.
+/// One thread at a time. Readings of instruments go through the journal and are pending until it tells that
+/// they are durable; lines written by hand are on the disk when the call returns, and are not in the firing
+/// if it fails.
 class LiveFiring {
   public:
     /// Goes on with `record`, as read from the book; journal and log must outlive it.
@@ -44,8 +46,9 @@ class LiveFiring {
     /// Nothing to be called back when null. Must outlive the firing or be taken off.
     void setListener(LiveFiringListener* listener) { m_listener = listener; }
 
-    /// A sample of an instrument. Its channel is found by quantity and label, or added. Values that come at an instant at or before the
-    /// last of their channel (a clock set back) are refused as badInput; nothing is lost that was kept before.
+    /// A sample of an instrument. Its channel is found by quantity and label, or added. Values that come at
+    /// an instant at or before the last of their channel (a clock set back) are refused as badInput; nothing
+    /// is lost that was kept before.
     Status take(const Sample& sample);
 
     Status writeReading(Instant at, Temperature value);
@@ -62,14 +65,15 @@ class LiveFiring {
     Status restoreReading(ChannelId channel, Instant at, Instant when);
     Status end(Instant at);
 
-    /// What the firing is judged by: the first temperature channel of an instrument, else the readings by hand. Struck ones are left out.
+    /// What the firing is judged by: the first temperature channel of an instrument, else the readings by
+    /// hand. Struck ones are left out.
     const Curve& controlCurve() const;
     std::optional<ChannelId> controlChannel() const;
     /// Values of any channel without the struck ones, in time order; those of a temperature in °C.
     const Curve& curve(ChannelId channel) const;
 
-    /// By the control channel's own sample period (the median of its last intervals, at least 1 s; the reminder interval matters for
-    /// readings by hand, so those are given 30 min).
+    /// By the control channel's own sample period (the median of its last intervals, at least 1 s; the
+    /// reminder interval matters for readings by hand, so those are given 30 min).
     Freshness freshness(Instant now) const;
     Duration samplePeriod() const;
     std::optional<CurvePoint> lastReading() const;
