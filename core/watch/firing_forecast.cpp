@@ -1,0 +1,149 @@
+#include "core/watch/firing_forecast.h"
+
+#include "core/plan/cone_down_estimate.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+constexpr double conesAt_C = 1260; ///< where a thermocouple's tolerance is asked for
+
+/// Of one case: the climb at this rate to where the present leg goes, then the plan's own steps up to the
+/// cone wait's soak.
+Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, double rate_C_per_h,
+                   double usual_C_per_h) {
+    const auto& plan = follower.plan();
+    Curve curve{{shown.at, shown.temperature}};
+    const auto goTo = [&](Temperature to, double rate) {
+        const double hours = (to - curve.back().temperature).celsius() / rate;
+        if (hours > 1e-6)
+            curve.push_back({curve.back().at + durationFromHours(hours), to});
+    };
+    const double pace = usual_C_per_h > 0 ? rate_C_per_h / usual_C_per_h : 1.0;
+    bool present = true;
+    for (std::size_t i = follower.position()->step; i < plan.steps.size(); ++i, present = false) {
+        if (const auto* climb = std::get_if<Climb>(&plan.steps[i])) {
+            goTo(climb->to, present ? rate_C_per_h : climb->rate.celsiusPerHour() * pace);
+        } else if (const auto* hold = std::get_if<Hold>(&plan.steps[i])) {
+            const Instant end = present ? follower.position()->expectedEnd : curve.back().at + hold->length;
+            if (end > curve.back().at)
+                curve.push_back({end, curve.back().temperature});
+        } else if (const auto* wait = std::get_if<ConeWait>(&plan.steps[i])) {
+            goTo(wait->set, present ? rate_C_per_h : wait->rate.celsiusPerHour() * pace);
+            curve.push_back(
+                {std::max(curve.back().at, shown.at) + forecastHorizon, curve.back().temperature});
+            break;
+        } else {
+            break;
+        }
+    }
+    if (curve.back().at < shown.at + forecastHorizon)
+        curve.push_back({shown.at + forecastHorizon, curve.back().temperature});
+    return curve;
+}
+
+/// Whether a cone wait is under way or still to come.
+bool waitAhead(const StepFollower& follower) {
+    const auto position = follower.position();
+    if (!position)
+        return false;
+    const auto& steps = follower.plan().steps;
+    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(position->step), steps.end(),
+                       [](const Step& step) { return std::holds_alternative<ConeWait>(step); });
+}
+
+} // namespace
+
+OffsetPrior offsetPriorFor(const Probe* probe, const std::string& place,
+                           const std::vector<FiledOffset>& filed) {
+    const auto type = probe ? probe->type : ThermocoupleType::K;
+    const OffsetPrior fresh = newProbePrior(type, Temperature::fromCelsius(conesAt_C));
+    if (!probe)
+        return fresh;
+    std::vector<FiledOffset> series;
+    std::ranges::copy_if(filed, std::back_inserter(series), [&](const FiledOffset& f) {
+        return f.kiln == probe->kiln && f.probe == probe->id && f.place == place;
+    });
+    std::ranges::sort(series, {}, &FiledOffset::at);
+    std::vector<OffsetFound> found;
+    for (const auto& f : series)
+        found.push_back({f.mean, f.sd});
+    return priorFromHistory(found, fresh);
+}
+
+FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& follower) {
+    const Rate sd = aheadSd(shown);
+    if (!waitAhead(follower)) {
+        Curve curve{{shown.at, shown.temperature}};
+        for (const auto& point : follower.ahead().curve)
+            if (point.at > shown.at)
+                curve.push_back(point);
+        curve.push_back({curve.back().at + forecastHorizon, curve.back().temperature});
+        return {{{1.0, curve}}};
+    }
+    FutureTemperature future;
+    const double usual = shown.rate.celsiusPerHour();
+    for (const auto& node : rateNodes()) {
+        const double rate = std::max(1.0, usual + node.z * sd.celsiusPerHour());
+        future.cases.push_back({node.weight, climbingCase(follower, shown, rate, usual)});
+    }
+    return future;
+}
+
+Result<FiringForecast> FiringForecast::make(const std::vector<Pack>& packs,
+                                            const std::vector<OffsetPrior>& priors) {
+    std::vector<WatchedPack> watchedPacks;
+    for (std::size_t i = 0; i < packs.size(); ++i)
+        watchedPacks.push_back({packs[i].type, packs[i].cones, priors[i]});
+    auto forecaster = ConeForecaster::make(std::move(watchedPacks));
+    if (!forecaster)
+        return forecaster.error();
+    return FiringForecast(packs, std::move(*forecaster));
+}
+
+std::vector<WatchedLook> FiringForecast::watched(const std::vector<Look>& looks) const {
+    std::vector<WatchedLook> result;
+    for (const auto& look : looks) {
+        const auto pack = std::ranges::find(m_packs, look.pack, &Pack::id);
+        if (pack != m_packs.end() && !look.struck)
+            result.push_back(
+                {static_cast<std::size_t>(pack - m_packs.begin()), look.cone, look.at, look.hour});
+    }
+    return result;
+}
+
+Status FiringForecast::restart(const Curve& curve, Instant from, const std::vector<Look>& looks) {
+    m_forecaster.forgetFrom(from);
+    for (const auto& point : curve)
+        m_forecaster.add(point);
+    m_looks = looks;
+    return m_forecaster.setLooks(watched(looks));
+}
+
+Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
+    const auto shown = climbShown();
+    if (!follower || !follower->position() || !shown)
+        return m_forecaster.forecast();
+    return m_forecaster.forecast(futureOnPlan(*shown, *follower));
+}
+
+Result<Forecast> FiringForecast::forecastWith(const Look& look, const StepFollower* follower) const {
+    FiringForecast tried = *this;
+    tried.m_looks.push_back(look);
+    if (const auto taken = tried.m_forecaster.setLooks(tried.watched(tried.m_looks)); !taken)
+        return taken.error();
+    return tried.forecast(follower);
+}
+
+std::optional<Instant> FiringForecast::coneDownOn(const Curve& whole, const std::string& cone) const {
+    const auto now = m_forecaster.forecast();
+    if (!now || m_packs.empty())
+        return std::nullopt;
+    return coneDownByHeatWork(ConeTable::builtIn(), m_packs.front().type,
+                              now->packs.front().offsetMean)(whole, cone);
+}
+
+} // namespace ringhold
