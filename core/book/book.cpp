@@ -47,9 +47,8 @@ const fs::path& Book::backup() const {
 }
 
 std::string Book::id() const {
-    const auto id = sql::guarded(file(), [&]() -> Result<std::string> {
-        return database().execAndGet("SELECT value FROM preference WHERE name = 'book_id'").getString();
-    });
+    const auto id = sql::guarded(
+        file(), [&]() -> Result<std::string> { return database().execAndGet(bookIdQuery).getString(); });
     return id ? *id : std::string();
 }
 

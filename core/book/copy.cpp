@@ -38,8 +38,8 @@ Status copyDatabase(SQLite::Database& source, const fs::path& to) {
     std::error_code ignored;
     if (fs::exists(fs::symlink_status(to, ignored)))
         return Error{ErrorKind::badInput, "there is such a file already", to.string()};
-    if (!fs::is_directory(folderOf(to), ignored))
-        return Error{ErrorKind::notFound, "its folder does not exist", to.string()};
+    if (Status fine = checkNewName(to); !fine)
+        return fine;
     return sql::guarded(to, [&]() -> Status {
         PartFile part(to);
         {

@@ -99,6 +99,24 @@ PrivateFolder& PrivateFolder::operator=(PrivateFolder&& other) noexcept {
     return *this;
 }
 
+Status checkNewName(const fs::path& book) {
+    std::error_code ignored;
+    if (!fs::is_directory(folderOf(book), ignored))
+        return Error{ErrorKind::notFound, "there is no such folder", folderOf(book).string()};
+    for (const char* ending : {"-wal", "-journal"})
+        if (hasContent(sideFile(book, ending)))
+            return Error{ErrorKind::badInput,
+                         "this holds late commits of a book that was moved away; no other gets its name",
+                         sideFile(book, ending).string()};
+    return {};
+}
+
+bool hasContent(const fs::path& file) {
+    std::error_code failure;
+    const auto size = fs::file_size(file, failure);
+    return !failure && size > 0;
+}
+
 fs::path sideFile(const fs::path& book, std::string_view ending) {
     fs::path side = book;
     side += ending;

@@ -41,8 +41,14 @@ class PrivateFolder {
     std::filesystem::path m_path;
 };
 
+/// Refuses a name for a new book whose folder is not there (notFound), or beside which late commits lie of a
+/// book that was moved away (badInput): SQLite would take them for those of the new one.
+Status checkNewName(const std::filesystem::path& book);
+
 /// The name of one of SQLite's side files: "book.ringhold" and "-wal".
 std::filesystem::path sideFile(const std::filesystem::path& book, std::string_view ending);
+
+bool hasContent(const std::filesystem::path& file);
 
 /// Whether this process may write there.
 bool mayWrite(const std::filesystem::path& fileOrFolder);

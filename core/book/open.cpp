@@ -79,10 +79,9 @@ std::string percentEncoded(const std::string& path) {
     return text;
 }
 
-bool hasPages(const fs::path& wal) {
-    std::error_code failure;
-    const auto size = fs::file_size(wal, failure);
-    return !failure && size > 0;
+std::unique_ptr<SQLite::Database> connectUnseen(const fs::path& file, milliseconds busyTimeout) {
+    const std::string uri = "file:" + percentEncoded(fs::absolute(file).string()) + "?immutable=1";
+    return connect(uri, SQLite::OPEN_READONLY | SQLite::OPEN_URI, busyTimeout);
 }
 
 /// Reads once, so that what SQLite cannot do shows now.
@@ -109,9 +108,8 @@ void connectToRead(OpenBook& open, const fs::path& file, milliseconds busyTimeou
         open.database = connect(file.string(), SQLite::OPEN_READWRITE, busyTimeout);
         return;
     }
-    if (!hasPages(sideFile(file, "-wal"))) {
-        const std::string uri = "file:" + percentEncoded(fs::absolute(file).string()) + "?immutable=1";
-        open.database = connect(uri, SQLite::OPEN_READONLY | SQLite::OPEN_URI, busyTimeout);
+    if (!hasContent(sideFile(file, "-wal"))) {
+        open.database = connectUnseen(file, busyTimeout);
         return;
     }
     try {
@@ -162,10 +160,18 @@ Status checkBookFile(const fs::path& file) {
     return {};
 }
 
+Result<std::string> idOfBook(const fs::path& file) {
+    if (const Status fine = checkBookFile(file); !fine)
+        return fine.error();
+    return sql::guarded(file, [&]() -> Result<std::string> {
+        const auto database = connectUnseen(file, milliseconds(0));
+        return database->execAndGet(bookIdQuery).getString();
+    });
+}
+
 Status makeBook(const fs::path& file, milliseconds busyTimeout) {
-    std::error_code ignored;
-    if (!fs::is_directory(folderOf(file), ignored))
-        return Error{ErrorKind::notFound, "there is no folder for this book", file.string()};
+    if (Status fine = checkNewName(file); !fine)
+        return fine;
     return sql::guarded(file, [&]() -> Status {
         PartFile part(file);
         {

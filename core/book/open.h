@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <string>
 
 namespace ringhold {
 
@@ -20,6 +21,10 @@ struct OpenBook {
 
 /// Refuses what is no plain file that may be read; says nothing of what is in it.
 Status checkBookFile(const std::filesystem::path& file);
+
+/// The id of the book in that file, without touching it or any file beside it: also when it is another book
+/// than was thought.
+Result<std::string> idOfBook(const std::filesystem::path& file);
 
 /// Makes a new book, whole or not at all. When another program is making it at the same time, theirs stays.
 Status makeBook(const std::filesystem::path& file, std::chrono::milliseconds busyTimeout);

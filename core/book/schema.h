@@ -16,6 +16,9 @@ namespace ringhold {
 /// Marks an SQLite file as a book: "RgBk".
 inline constexpr int bookApplicationId = 0x5267426B;
 
+/// Gives the id that a book was made with.
+inline constexpr const char* bookIdQuery = "SELECT value FROM preference WHERE name = 'book_id'";
+
 /// One step from version n - 1 to n, where n is its place in the list counted from 1.
 struct Migration {
     const char* sql;

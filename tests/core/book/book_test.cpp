@@ -160,6 +160,20 @@ TEST(Book, RefusesANewOneInAFolderThatIsNotThere) {
     EXPECT_EQ(book.error().kind, ErrorKind::notFound);
 }
 
+TEST(Book, IsNotMadeBesideTheLateCommitsOfAnother) {
+    const BookFolder folder;
+    {
+        const Book book = bookAt(folder / "kiln.ringhold");
+        book.database().exec("INSERT INTO preference VALUES ('a', 'b')");
+        fs::copy_file(folder / "kiln.ringhold-wal", folder / "new.ringhold-wal");
+    }
+    ASSERT_GT(fs::file_size(folder / "new.ringhold-wal"), 0U);
+    const auto book = Book::open(folder / "new.ringhold", Access::create);
+    ASSERT_FALSE(book.ok());
+    EXPECT_EQ(book.error().kind, ErrorKind::badInput);
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"kiln.ringhold", "new.ringhold-wal"}));
+}
+
 TEST(Book, SaysWhenItMayNotBeRead) {
     const BookFolder folder;
     bookAt(folder / "x.ringhold");
