@@ -80,7 +80,7 @@ Result<CsvClock> CsvClock::make(const TimeColumn& column, std::string_view first
         auto zone = CivilZone::named(clock.m_zoneName);
         if (!zone)
             return zone.error();
-        clock.m_zone = std::move(*zone);
+        clock.m_zone = *zone;
         return clock;
     }
     const std::string name = "the time column " + shownCell(column.header);

@@ -25,6 +25,10 @@ Error bad(long line, std::string what) {
     return {ErrorKind::badInput, std::move(what), "", line};
 }
 
+bool isEmptyRow(const Cells& cells) {
+    return std::all_of(cells.begin(), cells.end(), [](auto cell) { return trimmedCell(cell).empty(); });
+}
+
 double inOwnUnit(double value, Scale scale) {
     switch (scale) {
     case Scale::fahrenheit:
@@ -84,7 +88,7 @@ class RowTaker {
         for (std::size_t i = m_header.columns; i < cells.size(); ++i)
             if (!trimmedCell(cells[i]).empty())
                 return bad(line, "the row has more cells than the header");
-        if (std::all_of(cells.begin(), cells.end(), [](auto cell) { return trimmedCell(cell).empty(); })) {
+        if (isEmptyRow(cells)) {
             ++m_readings.skipped;
             return {};
         }
@@ -164,10 +168,6 @@ class RowTaker {
     std::optional<Instant> m_previous;
     CsvReadings m_readings;
 };
-
-bool isEmptyRow(const Cells& cells) {
-    return std::all_of(cells.begin(), cells.end(), [](auto cell) { return trimmedCell(cell).empty(); });
-}
 
 /// Header and first row of data; the rest of the rows is still to come.
 struct Opening {
