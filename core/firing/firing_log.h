@@ -11,6 +11,7 @@ class FiringLog {
   public:
     virtual ~FiringLog() = default;
     virtual Result<ChannelId> add(const Channel& channel) = 0;
+    virtual Status alter(const Channel& channel) = 0;
     virtual Result<LookId> add(const Look& look) = 0;
     virtual Result<SettingId> add(const Setting& setting) = 0;
     virtual Result<NoteId> add(const Note& note) = 0;

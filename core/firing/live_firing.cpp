@@ -34,8 +34,13 @@ void LiveFiring::rebuild(ChannelId channel) {
     for (const auto& reading : m_record.readings) {
         if (reading.channel != channel || reading.struck)
             continue;
-        state.curve.push_back(pointOf(reading));
         const auto known = tickets.find(reading.at);
+        // of several lines of one instant the last written counts
+        if (!state.curve.empty() && state.curve.back().at == reading.at) {
+            state.curve.pop_back();
+            state.tickets.pop_back();
+        }
+        state.curve.push_back(pointOf(reading));
         state.tickets.push_back(known == tickets.end() ? 0 : known->second);
     }
 }
@@ -45,17 +50,28 @@ Result<Channel*> LiveFiring::channelFor(Quantity quantity, const std::string& la
         m_record.channels, [&](const Channel& c) { return c.quantity == quantity && c.label == label; });
     if (found != m_record.channels.end())
         return &*found;
+    if (Channel* waiting = waitingChannel(quantity)) {
+        Channel named = *waiting;
+        named.label = label;
+        if (const auto kept = m_log.alter(named); !kept)
+            return kept.error();
+        *waiting = named;
+        return waiting;
+    }
     Channel channel{{}, m_record.firing.id, quantity, label, {}};
-    // The first temperature is what the kiln's first probe says.
-    if (quantity == Quantity::temperature && label != byHandLabel && !m_record.probes.empty() &&
-        std::ranges::none_of(m_record.channels, [](const Channel& c) { return c.probe.has_value(); }))
-        channel.probe = m_record.probes.front().id;
     const auto added = m_log.add(channel);
     if (!added)
         return added.error();
     channel.id = *added;
     m_record.channels.push_back(channel);
     return &m_record.channels.back();
+}
+
+Channel* LiveFiring::waitingChannel(Quantity quantity) {
+    const auto found = std::ranges::find_if(m_record.channels, [&](const Channel& c) {
+        return c.quantity == quantity && c.label.empty() && c.probe && curve(c.id).empty();
+    });
+    return found == m_record.channels.end() ? nullptr : &*found;
 }
 
 Status LiveFiring::take(const Sample& sample) {

@@ -46,7 +46,8 @@ class LiveFiring {
     /// Nothing to be called back when null. Must outlive the firing or be taken off.
     void setListener(LiveFiringListener* listener) { m_listener = listener; }
 
-    /// A sample of an instrument. Its channel is found by quantity and label, or added. Values that come at
+    /// A sample of an instrument. Its channel is found by quantity and label, or added; the first label
+    /// heard is that of the probe which the firing began with. Values that come at
     /// an instant at or before the last of their channel (a clock set back) are refused as badInput; nothing
     /// is lost that was kept before.
     Status take(const Sample& sample);
@@ -91,6 +92,8 @@ class LiveFiring {
         bool open = false;
     };
 
+    /// The channel of a known probe that has no label yet, since nothing was heard of it.
+    Channel* waitingChannel(Quantity quantity);
     Result<Channel*> channelFor(Quantity quantity, const std::string& label);
     ChannelState& stateOf(ChannelId channel) { return m_channels[channel]; }
     void rebuild(ChannelId channel);

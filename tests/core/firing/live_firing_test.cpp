@@ -20,6 +20,10 @@ class FakeJournal : public Journal {
 class FakeLog : public FiringLog {
   public:
     Result<ChannelId> add(const Channel&) override { return made<ChannelId>(); }
+    Status alter(const Channel& channel) override {
+        altered = channel;
+        return done();
+    }
     Result<LookId> add(const Look&) override { return made<LookId>(); }
     Result<SettingId> add(const Setting&) override { return made<SettingId>(); }
     Result<NoteId> add(const Note&) override { return made<NoteId>(); }
@@ -35,6 +39,7 @@ class FakeLog : public FiringLog {
     Status end(FiringId, Instant) override { return done(); }
 
     bool full = false;
+    std::optional<Channel> altered;
 
   private:
     static Error diskFull() { return {ErrorKind::unwritable, "the disk is full"}; }
@@ -112,6 +117,21 @@ TEST_F(LiveFiringTest, AnInstrumentIsTheControlEvenWhenReadingsByHandCameFirst) 
     EXPECT_EQ(firing.freshness(start + std::chrono::minutes(61)), Freshness::stale);
     ASSERT_TRUE(sample(60, 205).ok());
     EXPECT_EQ(firing.controlCurve().front().temperature.celsius(), 205);
+}
+
+TEST(LiveFiring, TheFirstProbeHeardTakesTheChannelThatWaitsForIt) {
+    FakeJournal journal;
+    FakeLog log;
+    FiringRecord record;
+    record.channels.push_back({ChannelId{7}, {}, Quantity::temperature, "", ProbeId{3}});
+    LiveFiring firing(record, journal, log);
+    ASSERT_TRUE(firing.take({start, "T1", Quantity::temperature, 100.0}).ok());
+    ASSERT_TRUE(firing.take({start, "T2", Quantity::temperature, 90.0}).ok());
+    ASSERT_EQ(firing.record().channels.size(), 2u);
+    EXPECT_EQ(firing.controlChannel(), ChannelId{7});
+    ASSERT_TRUE(log.altered);
+    EXPECT_EQ(log.altered->label, "T1");
+    EXPECT_EQ(firing.controlCurve().back().temperature.celsius(), 100);
 }
 
 TEST_F(LiveFiringTest, LateReadingsByHandFindTheirPlaceAndAreToldOf) {

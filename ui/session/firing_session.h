@@ -1,0 +1,103 @@
+// One live firing as the window sees it: instrument, live firing, step follower and forecast, kept together,
+// told on by signals.
+#pragma once
+
+#include "core/firing/live_firing.h"
+#include "core/instrument/instrument.h"
+#include "core/watch/firing_forecast.h"
+#include "core/watch/step_follower.h"
+
+#include <QObject>
+#include <QTimer>
+
+#include <memory>
+#include <optional>
+
+namespace ringhold {
+
+class Clock;
+class Journal;
+
+/// Lives in the window's thread. Data flows one way: the instrument's samples into the live firing, from
+/// there to the journal (disk) and at once to follower and forecast; then a signal.
+class FiringSession : public QObject, private LiveFiringListener, private InstrumentListener {
+    Q_OBJECT
+
+  public:
+    /// Everything a session needs from outside.
+    struct Parts {
+        FiringRecord record;                    ///< as read from the book
+        std::vector<FiledOffset> filed;         ///< of this kiln
+        std::unique_ptr<FiringLog> log;         ///< lines to the book
+        std::unique_ptr<Instrument> instrument; ///< null: readings by hand only
+        const Clock* clock = nullptr;           ///< the wall clock; outlives the session
+    };
+    /// `journal` makes the journal that reports to the given listener.
+    using JournalMaker = std::function<Result<std::unique_ptr<Journal>>(JournalListener&)>;
+    static Result<std::unique_ptr<FiringSession>> make(Parts parts, const JournalMaker& journal);
+    ~FiringSession() override;
+
+    /// To write lines; also everything there is to know of what was logged.
+    LiveFiring& firing() { return *m_firing; }
+    const LiveFiring& firing() const { return *m_firing; }
+    const FiringRecord& record() const { return m_firing->record(); }
+
+    /// Now, at this kiln: a replay or practice kiln may run ahead of the wall clock.
+    Instant now() const;
+    /// Nothing for a firing without a plan.
+    const StepFollower* follower() const { return m_follower ? &*m_follower : nullptr; }
+    const FiringForecast* forecaster() const { return m_forecaster ? &*m_forecaster : nullptr; }
+    /// The newest forecast; nothing before there are packs and two readings.
+    const std::optional<Forecast>& forecast() const { return m_forecast; }
+    std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_firing->controlCurve()); }
+
+    LinkState linkState() const { return m_link; }
+    QString linkDetail() const { return m_linkDetail; }
+    /// "" for readings by hand only.
+    QString instrumentDescription() const;
+    Instrument* instrument() { return m_parts.instrument.get(); }
+    /// Why readings do not get to the disk just now; empty when they do.
+    QString diskTrouble() const { return m_diskTrouble; }
+
+    /// Ends the firing, closes the instrument.
+    Status end();
+
+  Q_SIGNALS:
+    void readingTaken(); ///< a new value on some channel
+    void linesChanged(); ///< a look, note, setting or typed reading came, was struck or restored
+    void
+    forecastChanged();     ///< forecast() or follower()'s position is new; at most once a second of wall time
+    void durableChanged(); ///< more readings are on the disk
+    void linkChanged();
+    void diskTroubleChanged();
+    void rawLine(const QString& line, bool understood);
+
+  private:
+    class DiskNews;
+    explicit FiringSession(Parts parts);
+    Status open(const JournalMaker& journal);
+    void advanceInstrument();
+    void followFromStart(Instant from);
+    void refreshForecast();
+
+    void onReading(const Channel& channel, const Reading& reading) override;
+    void onLinesChanged(Instant from) override;
+    void onSample(const Sample& sample) override;
+    void onLine(const std::string& line, bool understood) override;
+    void onLink(LinkState state, const std::string& detail) override;
+
+    Parts m_parts;
+    std::unique_ptr<DiskNews> m_diskNews; ///< before the journal, which reports to it
+    std::unique_ptr<Journal> m_journal;
+    std::unique_ptr<LiveFiring> m_firing;
+    std::optional<StepFollower> m_follower;
+    std::optional<FiringForecast> m_forecaster;
+    std::optional<Forecast> m_forecast;
+    LinkState m_link = LinkState::waiting;
+    QString m_linkDetail;
+    QString m_diskTrouble;
+    QTimer m_advance;
+    QTimer m_refresh;
+};
+
+} // namespace ringhold
