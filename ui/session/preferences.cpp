@@ -3,6 +3,7 @@
 #include "core/book/reader.h"
 #include "core/book/writer.h"
 
+#include <QDate>
 #include <QLocale>
 #include <QStringList>
 
