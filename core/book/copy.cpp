@@ -45,8 +45,10 @@ Status copyDatabase(SQLite::Database& source, const fs::path& to) {
         {
             SQLite::Database target(part.path(), SQLite::OPEN_READWRITE | SQLite::OPEN_CREATE);
             copyPages(source, target);
-            if (target.execAndGet("PRAGMA integrity_check(1)").getString() != "ok")
-                return Error{ErrorKind::failed, "the copy is not sound", to.string()};
+            const std::string fault = target.execAndGet("PRAGMA integrity_check(1)").getString();
+            if (fault != "ok")
+                return Error{ErrorKind::unreadable, "the book is damaged, and so would be its copy: " + fault,
+                             to.string()};
         }
         return part.publishAs(to);
     });
