@@ -1,0 +1,136 @@
+#include "core/report/log_line.h"
+
+#include <algorithm>
+#include <array>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration oneVisit = std::chrono::seconds(90);
+
+bool sameVisit(const LogLine& line, const Look& look, const std::string& place) {
+    const auto* seen = std::get_if<LookLine>(&line.what);
+    return seen && line.struck == look.struck && seen->cold == look.cold && seen->place == place &&
+           look.at - line.at <= oneVisit &&
+           std::ranges::find(seen->cones, look.cone, &ConeHour::cone) == seen->cones.end();
+}
+
+void addLooks(std::vector<LogLine>& lines, const FiringRecord& record) {
+    std::vector<LogLine> visits;
+    for (const auto& look : record.looks) {
+        const auto pack = std::ranges::find(record.packs, look.pack, &Pack::id);
+        const std::string place = pack == record.packs.end() ? std::string() : pack->place;
+        const auto visit = std::find_if(visits.rbegin(), visits.rend(),
+                                        [&](const LogLine& line) { return sameVisit(line, look, place); });
+        if (visit != visits.rend())
+            std::get<LookLine>(visit->what).cones.push_back({look.cone, look.hour});
+        else
+            visits.push_back({look.at, look.struck,
+                              LookLine{place, record.packs.size() > 1, {{look.cone, look.hour}}, look.cold}});
+    }
+    std::ranges::move(visits, std::back_inserter(lines));
+}
+
+std::string probeLabel(const FiringRecord& record, const Channel& channel) {
+    const auto probe =
+        std::ranges::find_if(record.probes, [&](const Probe& p) { return channel.probe == p.id; });
+    return record.probes.size() > 1 && probe != record.probes.end() ? probe->label : std::string();
+}
+
+void addHandReadings(std::vector<LogLine>& lines, const FiringRecord& record) {
+    for (const auto& reading : record.readings) {
+        const auto channel = std::ranges::find(record.channels, reading.channel, &Channel::id);
+        if (reading.origin == Origin::hand && channel != record.channels.end())
+            lines.push_back(
+                {reading.at, reading.struck,
+                 HandReadingLine{channel->quantity, reading.value, probeLabel(record, *channel)}});
+    }
+}
+
+void addAlarms(std::vector<LogLine>& lines, const std::vector<AlarmRecord>& alarms) {
+    for (const auto& alarm : alarms)
+        lines.push_back({alarm.first, false,
+                         AlarmLine{alarm.level, alarm.cause, alarm.detail, alarm.acknowledged, alarm.ended}});
+}
+
+void addEvents(std::vector<LogLine>& lines, const std::vector<LogEvent>& events) {
+    for (const auto& event : events)
+        if (event.kind != "struck" && event.kind != "restored")
+            lines.push_back({event.at, false, EventLine{event.kind, event.detail}});
+}
+
+std::string quantityWords(const HandReadingLine& line, const WordStyle& style) {
+    switch (line.quantity) {
+    case Quantity::temperature:
+        return temperatureWords(Temperature::fromCelsius(line.value), style);
+    case Quantity::lineVolts:
+        return voltsWords({line.value});
+    case Quantity::lineAmps:
+        return figure(line.value, 1) + " A";
+    case Quantity::oxygenMillivolts:
+        return figure(line.value, 0) + " mV from the oxygen probe";
+    case Quantity::duty:
+        return percentWords(line.value, 0) + " of full power";
+    }
+    return {};
+}
+
+/// Blanks instead of line breaks and other control characters: a line of the log is one paragraph.
+std::string onOneLine(std::string text) {
+    std::ranges::replace_if(
+        text, [](unsigned char c) { return c < 0x20 || c == 0x7f; }, ' ');
+    return text;
+}
+
+struct Speaker {
+    const WordStyle& style;
+
+    std::string operator()(const LookLine& look) const {
+        const std::string place = look.nameThePlace && !look.place.empty() ? look.place + ": " : "";
+        return (look.cold ? "Cold pack · " : "Look · ") + place + lookWords(look.cones);
+    }
+    std::string operator()(const NoteLine& note) const { return note.text; }
+    std::string operator()(const SettingLine& setting) const { return setting.what + " " + setting.value; }
+    std::string operator()(const HandReadingLine& reading) const {
+        const std::string label = reading.label.empty() ? "" : reading.label + " ";
+        return label + quantityWords(reading, style) + ", by hand";
+    }
+    std::string operator()(const AlarmLine& alarm) const {
+        std::string text = "Alarm · " + alarm.cause;
+        if (!alarm.detail.empty())
+            text += ": " + alarm.detail;
+        text += ".";
+        if (alarm.ended)
+            text += " Over at " + clockWords(*alarm.ended, style) + ".";
+        text += alarm.acknowledged ? " Acknowledged " + clockWords(alarm.acknowledged->at, style) + "."
+                                   : " Not acknowledged.";
+        return text;
+    }
+    std::string operator()(const EventLine& event) const {
+        return event.detail.empty() ? event.kind : event.kind + ": " + event.detail;
+    }
+};
+
+} // namespace
+
+std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<AlarmRecord>& alarms,
+                              const std::vector<LogEvent>& events) {
+    std::vector<LogLine> lines;
+    addLooks(lines, record);
+    addHandReadings(lines, record);
+    for (const auto& setting : record.settings)
+        lines.push_back({setting.at, setting.struck, SettingLine{setting.what, setting.value}});
+    for (const auto& note : record.notes)
+        lines.push_back({note.at, note.struck, NoteLine{note.text}});
+    addAlarms(lines, alarms);
+    addEvents(lines, events);
+    std::ranges::stable_sort(lines, {}, &LogLine::at);
+    return lines;
+}
+
+std::string lineWords(const LogLine& line, const WordStyle& style) {
+    return onOneLine(std::visit(Speaker{style}, line.what));
+}
+
+} // namespace ringhold

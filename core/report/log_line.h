@@ -1,0 +1,66 @@
+// The lines of the log, as a report and the log page tell them.
+#pragma once
+
+#include "core/book/log_records.h"
+#include "core/firing/firing_record.h"
+#include "core/report/words.h"
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace ringhold {
+
+/// A visit to the spyhole: what was seen of the cones of one pack.
+struct LookLine {
+    std::string place;
+    bool nameThePlace = false; ///< as there are several packs
+    std::vector<ConeHour> cones;
+    bool cold = false;
+};
+
+struct NoteLine {
+    std::string text;
+};
+
+struct SettingLine {
+    std::string what;
+    std::string value;
+};
+
+/// A reading written by hand.
+struct HandReadingLine {
+    Quantity quantity = Quantity::temperature;
+    double value = 0;  ///< in the quantity's unit
+    std::string label; ///< of the probe, where there are several
+};
+
+struct AlarmLine {
+    std::string level;
+    std::string cause;
+    std::string detail;
+    std::optional<Acknowledgement> acknowledged;
+    std::optional<Instant> ended;
+};
+
+/// What happened to the log itself.
+struct EventLine {
+    std::string kind;
+    std::string detail;
+};
+
+struct LogLine {
+    Instant at;
+    bool struck = false;
+    std::variant<LookLine, NoteLine, SettingLine, HandReadingLine, AlarmLine, EventLine> what;
+};
+
+/// All of a firing in time order, struck lines too. Looks at one pack within 90 s make one line. Readings of
+/// instruments are not in it, nor the events that tell of struck lines.
+std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<AlarmRecord>& alarms = {},
+                              const std::vector<LogEvent>& events = {});
+
+/// The line without its time: "Look · 9 at 3 o’clock, 10 standing".
+std::string lineWords(const LogLine& line, const WordStyle& style);
+
+} // namespace ringhold
