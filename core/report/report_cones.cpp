@@ -1,0 +1,205 @@
+#include "core/report/report_cones.h"
+
+#include "core/cones/bending.h"
+#include "core/cones/cone_table.h"
+#include "core/plan/cone_down_estimate.h"
+#include "core/report/report_curves.h"
+#include "core/watch/firing_forecast.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration longestAfterReading = std::chrono::minutes(20); // that the model judges a look
+constexpr double leanHour = 1, levelHour = 3;
+constexpr double nearEnough_h = 0.5;
+constexpr double nearlyDown_h = 4.5; // seen so before, the first look that finds it down tells when it went
+const Rate chartedRate = Rate::fromCelsiusPerHour(60);
+
+std::vector<Look> looksAt(const FiringRecord& record, const Pack& pack, const std::string& cone, bool cold) {
+    std::vector<Look> looks;
+    std::ranges::copy_if(record.looks, std::back_inserter(looks), [&](const Look& look) {
+        return look.pack == pack.id && look.cone == cone && look.cold == cold && !look.struck;
+    });
+    return looks;
+}
+
+ConeMark markOf(const Look* look) {
+    return look ? ConeMark{ConeSource::look, look->at, {}} : ConeMark{};
+}
+
+/// The first of the looks near one o'clock.
+ConeMark firstLeanByLooks(const std::vector<Look>& looks) {
+    const auto lean = std::ranges::find_if(
+        looks, [](const Look& l) { return l.hour > hourStanding && l.hour <= leanHour + nearEnough_h; });
+    return markOf(lean == looks.end() ? nullptr : &*lean);
+}
+
+/// The nearest of the looks near three o'clock.
+ConeMark threeByLooks(const std::vector<Look>& looks) {
+    const auto away = [](const Look& l) { return std::abs(l.hour - levelHour); };
+    const auto nearest = std::ranges::min_element(looks, {}, away);
+    return markOf(nearest == looks.end() || away(*nearest) > nearEnough_h ? nullptr : &*nearest);
+}
+
+ConeMark downByLooks(const std::vector<Look>& looks) {
+    const auto down = std::ranges::find_if(looks, [](const Look& l) { return l.hour >= hourDown; });
+    if (down == looks.end())
+        return {};
+    const bool sawItGo = down != looks.begin() && std::prev(down)->hour >= nearlyDown_h;
+    return {sawItGo ? ConeSource::look : ConeSource::by, down->at, {}};
+}
+
+ConeMark orByModel(ConeMark mark, const TimeInterval& model) {
+    if (mark.source == ConeSource::unknown && model.median)
+        return {ConeSource::model, std::nullopt, model};
+    return mark;
+}
+
+ConeStanding lastOf(const std::vector<Look>& hot, const std::vector<Look>& cold, const ConeForecast* model) {
+    if (!cold.empty())
+        return {ConeSource::look, cold.back().hour, {}, true};
+    if (!hot.empty() && hot.back().hour >= hourDown)
+        return {ConeSource::look, hourDown, {}, false};
+    if (model)
+        return {ConeSource::model, model->hourNow.median, model->hourNow, false};
+    if (!hot.empty())
+        return {ConeSource::look, hot.back().hour, {}, false};
+    return {};
+}
+
+bool planWaitsFor(const FiringRecord& record, const std::string& cone) {
+    return record.firing.plan && std::ranges::any_of(record.firing.plan->steps, [&](const Step& step) {
+               const auto* wait = std::get_if<ConeWait>(&step);
+               return wait && wait->cone == cone;
+           });
+}
+
+ReportedCone storyOf(const FiringRecord& record, const Pack& pack, const std::string& cone,
+                     const ConeForecast* model) {
+    const auto hot = looksAt(record, pack, cone, false);
+    const auto cold = looksAt(record, pack, cone, true);
+    ReportedCone told{cone,
+                      planWaitsFor(record, cone),
+                      firstLeanByLooks(hot),
+                      threeByLooks(hot),
+                      downByLooks(hot),
+                      lastOf(hot, cold, model)};
+    const double reached = cold.empty() ? hourDown : cold.back().hour;
+    if (model && reached >= leanHour)
+        told.firstLean = orByModel(told.firstLean, model->atHour[0]);
+    if (model && reached >= levelHour)
+        told.three = orByModel(told.three, model->atHour[1]);
+    if (model && reached >= hourDown)
+        told.down = orByModel(told.down, model->down);
+    return told;
+}
+
+/// The packs as far as the cone table knows them, and the looks as far as the model can take them: a cold
+/// look tells how the cone stood when the readings ended.
+struct Known {
+    std::vector<Pack> packs;
+    std::vector<Look> looks;
+};
+
+Known knownOf(const FiringRecord& record, const Curve& control) {
+    Known known;
+    for (Pack pack : record.packs) {
+        std::erase_if(pack.cones,
+                      [&](const std::string& cone) { return !ConeTable::builtIn().find(cone, pack.type); });
+        if (!pack.cones.empty())
+            known.packs.push_back(std::move(pack));
+    }
+    for (Look look : record.looks) {
+        const auto pack = std::ranges::find(known.packs, look.pack, &Pack::id);
+        if (look.struck || pack == known.packs.end() || std::ranges::count(pack->cones, look.cone) == 0)
+            continue;
+        if (look.cold)
+            look.at = std::min(look.at, control.back().at);
+        if (isTellableHour(look.hour) && look.at >= control.front().at &&
+            look.at <= control.back().at + longestAfterReading)
+            known.looks.push_back(std::move(look));
+    }
+    return known;
+}
+
+struct Modelled {
+    Known known;
+    std::vector<OffsetPrior> priors;
+    Forecast forecast;
+};
+
+std::optional<Modelled> modelOf(const FiringRecord& record, const Curve& control,
+                                const std::vector<FiledOffset>& history) {
+    if (control.size() < 2)
+        return std::nullopt;
+    Modelled modelled{knownOf(record, control), {}, {}};
+    for (const auto& pack : modelled.known.packs)
+        modelled.priors.push_back(offsetPriorFor(controlProbe(record), pack.place, history));
+    auto model = FiringForecast::make(modelled.known.packs, modelled.priors);
+    if (!model || !model->restart(control, control.front().at, modelled.known.looks))
+        return std::nullopt;
+    auto forecast = model->forecast(nullptr);
+    if (!forecast)
+        return std::nullopt;
+    modelled.forecast = std::move(*forecast);
+    return modelled;
+}
+
+const ConeForecast* coneIn(const PackForecast* pack, const std::string& cone) {
+    if (!pack)
+        return nullptr;
+    const auto found = std::ranges::find(pack->cones, cone, &ConeForecast::cone);
+    return found == pack->cones.end() ? nullptr : &*found;
+}
+
+std::optional<ReportedOffset> offsetOf(const PackForecast& told, const OffsetPrior& prior, long looks) {
+    if (looks == 0 && prior.firings == 0)
+        return std::nullopt;
+    return ReportedOffset{told.offset, static_cast<int>(looks), prior.firings};
+}
+
+} // namespace
+
+ConeStory::ConeStory(const FiringRecord& record, const Curve& control,
+                     const std::vector<FiledOffset>& history) {
+    const auto modelled = modelOf(record, control, history);
+    for (const auto& pack : record.packs) {
+        auto& told = m_packs.emplace_back(ReportedPack{pack.place, pack.leansLeft, {}, {}});
+        const PackForecast* forecast = nullptr;
+        for (std::size_t i = 0; modelled && i < modelled->known.packs.size(); ++i) {
+            if (modelled->known.packs[i].id != pack.id)
+                continue;
+            forecast = &modelled->forecast.packs[i];
+            const auto looks = std::ranges::count(modelled->known.looks, pack.id, &Look::pack);
+            told.offset = offsetOf(*forecast, modelled->priors[i], looks);
+            if (told.offset && !m_offset) {
+                m_offset = OffsetPrior{forecast->offsetMean, forecast->offsetSd, 0};
+                m_type = pack.type;
+                const auto& cones = modelled->known.packs[i].cones;
+                m_offsetAt =
+                    ConeTable::builtIn().find(cones[cones.size() / 2], pack.type)->law.endPoint(chartedRate);
+            }
+        }
+        for (const auto& cone : pack.cones)
+            told.cones.push_back(storyOf(record, pack, cone, coneIn(forecast, cone)));
+    }
+}
+
+std::optional<Instant> ConeStory::coneDownOn(const Curve& whole, const std::string& cone) const {
+    if (!ConeTable::builtIn().find(cone, m_type))
+        return std::nullopt;
+    const auto offset = m_offset ? m_offset->mean : TemperatureDifference();
+    return coneDownByHeatWork(ConeTable::builtIn(), m_type, offset)(whole, cone);
+}
+
+std::optional<OffsetPrior> ConeStory::offsetAt(Temperature temperature) const {
+    if (!m_offset)
+        return std::nullopt;
+    return carriedTo(temperature, *m_offset, *m_offsetAt);
+}
+
+} // namespace ringhold
