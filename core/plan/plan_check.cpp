@@ -39,20 +39,21 @@ class FaultFinder {
         temperature("at_C", hold.at);
         time("minutes", hold.length);
         if (!(hold.band > TemperatureDifference()))
-            fault("band_C", "must be above 0");
+            mustBeAboveZero("band_C");
         else if (hold.band > plan_limits::widestBand)
-            fault("band_C", fmt::format("must be at most {}", plan_limits::widestBand.celsius()));
+            mustBeAtMost("band_C", plan_limits::widestBand.celsius());
         kilnIsAt(hold.at);
     }
 
     void operator()(const ConeWait& wait) {
         if (!looksLikeACone(wait.cone))
-            fault("cone", "must be a cone's number, such as \"9\", \"010\" or \"5.5\"");
+            fault("cone", FaultReason::notACone,
+                  "must be a cone's number, such as \"9\", \"010\" or \"5.5\"");
         rate(wait.rate);
         if (temperature("set_C", wait.set))
             mustNotBeBelowKiln("set_C", wait.set);
         if (temperature("ceiling_C", wait.ceiling) && wait.ceiling < wait.set)
-            fault("ceiling_C", "must be at least set_C");
+            fault("ceiling_C", FaultReason::ceilingBelowSet, "must be at least set_C");
         time("longest_soak_min", wait.longestSoak);
         m_atMost = std::max(m_atMost, wait.ceiling); // the cone may be down anywhere on the way
     }
@@ -62,42 +63,52 @@ class FaultFinder {
 
     void operator()(const Rings& rings) {
         if (rings.count < 1 || rings.count > plan_limits::mostRings)
-            fault("count", fmt::format("must be from 1 to {}", plan_limits::mostRings));
+            mustBeWithin("count", 1, plan_limits::mostRings);
         if (temperature("low_C", rings.low))
             mustNotBeAboveKiln("low_C", rings.low);
         time("low_min", rings.lowDwell);
         if (temperature("high_C", rings.high) && !(rings.low < rings.high))
-            fault("high_C", "must be above low_C");
+            fault("high_C", FaultReason::highNotAboveLow, "must be above low_C");
         time("high_min", rings.highDwell);
         kilnIsAt(rings.high);
     }
 
   private:
-    void fault(std::string_view key, std::string_view what) {
-        m_faults.push_back({m_step, key, fmt::format("{} {}", key, what)});
+    void fault(std::string_view key, FaultReason reason, std::string_view what, double low = 0,
+               double high = 0) {
+        m_faults.push_back({m_step, key, fmt::format("{} {}", key, what), reason, low, high});
+    }
+
+    void mustBeAboveZero(std::string_view key) { fault(key, FaultReason::notAboveZero, "must be above 0"); }
+
+    void mustBeAtMost(std::string_view key, double high) {
+        fault(key, FaultReason::tooMuch, fmt::format("must be at most {}", high), 0, high);
+    }
+
+    void mustBeWithin(std::string_view key, double low, double high) {
+        fault(key, FaultReason::outOfRange, fmt::format("must be from {} to {}", low, high), low, high);
     }
 
     bool temperature(std::string_view key, Temperature t) {
         const bool fine = t >= plan_limits::coldest && t <= plan_limits::hottest;
         if (!fine)
-            fault(key, fmt::format("must be from {} to {}", plan_limits::coldest.celsius(),
-                                   plan_limits::hottest.celsius()));
+            mustBeWithin(key, plan_limits::coldest.celsius(), plan_limits::hottest.celsius());
         return fine;
     }
 
     void rate(Rate r) {
+        constexpr auto key = "rate_C_per_h";
         if (!(r > Rate()))
-            fault("rate_C_per_h", "must be above 0");
+            mustBeAboveZero(key);
         else if (r < plan_limits::slowest || r > plan_limits::fastest)
-            fault("rate_C_per_h", fmt::format("must be from {} to {}", plan_limits::slowest.celsiusPerHour(),
-                                              plan_limits::fastest.celsiusPerHour()));
+            mustBeWithin(key, plan_limits::slowest.celsiusPerHour(), plan_limits::fastest.celsiusPerHour());
     }
 
     void time(std::string_view key, Duration length) {
         if (length <= Duration::zero())
-            fault(key, "must be above 0");
+            mustBeAboveZero(key);
         else if (length > plan_limits::longestTime)
-            fault(key, fmt::format("must be at most {}", inMinutes(plan_limits::longestTime)));
+            mustBeAtMost(key, inMinutes(plan_limits::longestTime));
     }
 
     void fall(Temperature to, std::optional<Rate> r) {
@@ -109,15 +120,21 @@ class FaultFinder {
     }
 
     void mustNotBeBelowKiln(std::string_view key, Temperature t) {
+        const double kiln_C = m_atLeast.celsius();
         if (t < m_atLeast)
-            fault(key, fmt::format("is {}, below the {} that the kiln has by then: this step goes up",
-                                   t.celsius(), m_atLeast.celsius()));
+            fault(key, FaultReason::belowKiln,
+                  fmt::format("is {}, below the {} that the kiln has by then: this step goes up", t.celsius(),
+                              kiln_C),
+                  kiln_C);
     }
 
     void mustNotBeAboveKiln(std::string_view key, Temperature t) {
+        const double kiln_C = m_atMost.celsius();
         if (t > m_atMost)
-            fault(key, fmt::format("is {}, above the {} that the kiln has by then: this step goes down",
-                                   t.celsius(), m_atMost.celsius()));
+            fault(key, FaultReason::aboveKiln,
+                  fmt::format("is {}, above the {} that the kiln has by then: this step goes down",
+                              t.celsius(), kiln_C),
+                  0, kiln_C);
     }
 
     void kilnIsAt(Temperature t) { m_atLeast = m_atMost = t; }
@@ -136,9 +153,10 @@ std::string PlanFault::text() const {
 
 std::vector<PlanFault> faultsOf(const Plan& plan, std::optional<Temperature> start) {
     if (plan.steps.empty())
-        return {{std::nullopt, "steps", "a plan needs at least one step"}};
+        return {{std::nullopt, "steps", "a plan needs at least one step", FaultReason::noSteps}};
     if (plan.steps.size() > plan_limits::mostSteps)
-        return {{std::nullopt, "steps", fmt::format("a plan has at most {} steps", plan_limits::mostSteps)}};
+        return {{std::nullopt, "steps", fmt::format("a plan has at most {} steps", plan_limits::mostSteps),
+                 FaultReason::tooManySteps, 0, static_cast<double>(plan_limits::mostSteps)}};
     FaultFinder finder(start);
     for (std::size_t i = 0; i < plan.steps.size(); ++i)
         finder.look(i, plan.steps[i]);

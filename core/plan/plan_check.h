@@ -24,11 +24,28 @@ inline constexpr int mostRings = 50;
 inline constexpr std::size_t mostSteps = 200;
 } // namespace plan_limits
 
+/// Why a field is wrong.
+enum class FaultReason {
+    noSteps,      ///< of the plan as a whole
+    tooManySteps, ///< likewise; at most `high`
+    notAboveZero,
+    outOfRange,      ///< not from `low` to `high`
+    tooMuch,         ///< above `high`
+    belowKiln,       ///< a step that goes up ends below `low`, which the kiln has by then
+    aboveKiln,       ///< a step that goes down ends above `high`, which the kiln has by then
+    notACone,        ///< not written as a cone's number is
+    ceilingBelowSet, ///< of a cone wait
+    highNotAboveLow  ///< of rings
+};
+
 /// One thing that is wrong with a plan.
 struct PlanFault {
     std::optional<std::size_t> step; ///< counts from 0; none when it is the plan as a whole
     std::string_view key;            ///< of the field in a plan file, "rate_C_per_h"; may be empty
-    std::string what;                ///< "rate_C_per_h must be above 0"
+    std::string what;                ///< in a plan file's words: "rate_C_per_h must be above 0"
+    FaultReason reason = FaultReason::noSteps;
+    double low = 0; ///< in the key's unit, for the reasons that name it
+    double high = 0;
 
     /// "step 3: rate_C_per_h must be above 0"; people count steps from 1.
     std::string text() const;

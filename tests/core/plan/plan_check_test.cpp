@@ -169,5 +169,35 @@ TEST(PlanCheck, NamesTheField) {
     EXPECT_EQ(faults[1].key, "to_C");
 }
 
+struct ReasonCase {
+    Step step;
+    std::string_view key;
+    FaultReason reason;
+    double low, high;
+};
+
+TEST(PlanCheck, GivesTheReasonAndItsFigures) {
+    using enum FaultReason;
+    const ReasonCase cases[] = {
+        {Climb{C(1500), perHour(100)}, "to_C", outOfRange, 0, 1400},
+        {Climb{C(600), perHour(5000)}, "rate_C_per_h", outOfRange, 0.1, 3000},
+        {Climb{C(500), perHour(100)}, "to_C", belowKiln, 600, 0},
+        {Drop{C(700), perHour(100)}, "to_C", aboveKiln, 0, 600},
+        {with(hold, [](Hold& h) { h.band = band(101); }), "band_C", tooMuch, 0, 100},
+        {with(hold, [](Hold& h) { h.length = {}; }), "minutes", notAboveZero, 0, 0},
+        {with(wait, [](ConeWait& w) { w.cone = "nine"; }), "cone", notACone, 0, 0},
+        {with(wait, [](ConeWait& w) { w.ceiling = C(1000); }), "ceiling_C", ceilingBelowSet, 0, 0},
+    };
+    for (const auto& [step, key, reason, low, high] : cases) {
+        const auto faults = faultsOf({"x", {climb, step}});
+        ASSERT_EQ(faults.size(), 1u) << key;
+        EXPECT_EQ(faults[0].key, key);
+        EXPECT_EQ(faults[0].reason, reason) << key;
+        EXPECT_EQ(faults[0].low, low) << key;
+        EXPECT_EQ(faults[0].high, high) << key;
+    }
+    EXPECT_EQ(faultsOf({"x", {}}).at(0).reason, noSteps);
+}
+
 } // namespace
 } // namespace ringhold
