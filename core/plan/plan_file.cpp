@@ -234,15 +234,21 @@ Plan planFrom(const json& object) {
 
 } // namespace
 
-Result<Plan> parsePlan(std::string_view text, const std::string& fileName) {
+Result<Plan> parsePlanDraft(std::string_view text, const std::string& fileName) {
     try {
-        Plan plan = planFrom(parsed(text));
-        if (const Status status = check(plan); !status)
-            throw Refusal{status.error().what};
-        return plan;
+        return planFrom(parsed(text));
     } catch (const Refusal& refusal) {
         return Error{ErrorKind::badInput, refusal.what, fileName, refusal.line};
     }
+}
+
+Result<Plan> parsePlan(std::string_view text, const std::string& fileName) {
+    auto plan = parsePlanDraft(text, fileName);
+    if (!plan)
+        return plan;
+    if (const Status status = check(*plan); !status)
+        return Error{ErrorKind::badInput, status.error().what, fileName};
+    return plan;
 }
 
 Result<Plan> readPlan(const std::filesystem::path& path) {

@@ -20,6 +20,10 @@ namespace ringhold {
 /// no JSON or else the step: "plan.json: step 3: rate_C_per_h must be above 0".
 Result<Plan> parsePlan(std::string_view json, const std::string& fileName);
 
+/// The same without check(): a plan that is still being written. A ring count or time beyond a million is
+/// taken to be that.
+Result<Plan> parsePlanDraft(std::string_view json, const std::string& fileName);
+
 /// The plan in that file, which may have up to 1 MB. Also notFound and unreadable.
 Result<Plan> readPlan(const std::filesystem::path& path);
 

@@ -289,5 +289,17 @@ TEST(PlanFile, SurvivesDeepNesting) {
     EXPECT_FALSE(parsePlan(std::string(100'000, '[') + std::string(100'000, ']'), "p").ok());
 }
 
+TEST(PlanFile, ReadsADraftThatIsNotYetSound) {
+    constexpr const char* draft = R"({"name":"x","steps":[{"climb":{"to_C":600,"rate_C_per_h":0}}]})";
+    const auto plan = parsePlanDraft(draft, "x.json");
+    ASSERT_TRUE(plan.ok()) << plan.error().text();
+    EXPECT_EQ(plan->steps.size(), 1u);
+    EXPECT_FALSE(parsePlan(draft, "x.json"));
+    EXPECT_TRUE(parsePlanDraft(R"({"name":"x","steps":[]})", "x.json").ok());
+    const auto noPlan = parsePlanDraft(R"({"name":"x","steps":[{"climb":{"to_C":600}}]})", "x.json");
+    ASSERT_FALSE(noPlan);
+    EXPECT_EQ(noPlan.error().text(), "x.json: step 1: climb needs rate_C_per_h");
+}
+
 } // namespace
 } // namespace ringhold
