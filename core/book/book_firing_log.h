@@ -25,6 +25,7 @@ class BookFiringLog : public FiringLog {
     Status restore(SettingId setting, Instant when) override { return m_writer.restore(setting, when); }
     Status restore(NoteId note, Instant when) override { return m_writer.restore(note, when); }
     Status restore(ChannelId channel, Instant at, Instant when) override;
+    Status file(const FiledOffset& offset) override { return m_writer.file(offset); }
     Status end(FiringId firing, Instant at) override { return m_writer.end(firing, at); }
 
   private:

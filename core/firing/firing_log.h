@@ -24,6 +24,7 @@ class FiringLog {
     virtual Status restore(SettingId setting, Instant when) = 0;
     virtual Status restore(NoteId note, Instant when) = 0;
     virtual Status restore(ChannelId channel, Instant at, Instant when) = 0;
+    virtual Status file(const FiledOffset& offset) = 0;
     virtual Status end(FiringId firing, Instant at) = 0;
 };
 

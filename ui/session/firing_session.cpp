@@ -4,6 +4,8 @@
 
 #include <QMetaObject>
 
+#include <algorithm>
+
 namespace ringhold {
 
 namespace {
@@ -188,7 +190,29 @@ Status FiringSession::end() {
     m_advance.stop();
     if (!m_firing)
         return failed("the firing was never opened");
+    if (const auto filed = fileOffsets(); !filed)
+        return filed;
     return m_firing->end(now());
+}
+
+/// What each pack's looks told of the probe is the next firing's prior.
+Status FiringSession::fileOffsets() {
+    if (!m_forecast || record().probes.empty())
+        return {};
+    for (std::size_t i = 0; i < record().packs.size(); ++i) {
+        const auto& pack = record().packs[i];
+        const bool looked = std::ranges::any_of(
+            record().looks, [&](const Look& look) { return look.pack == pack.id && !look.struck; });
+        if (!looked)
+            continue;
+        const auto& told = m_forecast->packs[i];
+        const FiledOffset offset{
+            record().firing.id, record().kiln.id, record().probes.front().id, pack.place, now(),
+            told.offsetMean,    told.offsetSd};
+        if (const auto kept = m_parts.log->file(offset); !kept)
+            return kept;
+    }
+    return {};
 }
 
 } // namespace ringhold

@@ -59,7 +59,7 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     /// Why readings do not get to the disk just now; empty when they do.
     QString diskTrouble() const { return m_diskTrouble; }
 
-    /// Ends the firing, closes the instrument.
+    /// Ends the firing, closes the instrument and files the offset that the looks have told.
     Status end();
 
   Q_SIGNALS:
@@ -79,6 +79,7 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     void advanceInstrument();
     void followFromStart(Instant from);
     void refreshForecast();
+    Status fileOffsets();
 
     void onReading(const Channel& channel, const Reading& reading) override;
     void onLinesChanged(Instant from) override;

@@ -36,6 +36,7 @@ class FakeLog : public FiringLog {
     Status restore(SettingId, Instant) override { return done(); }
     Status restore(NoteId, Instant) override { return done(); }
     Status restore(ChannelId, Instant, Instant) override { return done(); }
+    Status file(const FiledOffset&) override { return done(); }
     Status end(FiringId, Instant) override { return done(); }
 
     bool full = false;
