@@ -52,7 +52,10 @@ QString filledIn(const QString& sheet, const QHash<QString, QString>& values) {
 
 } // namespace
 
-Theme::Theme(const Palettes& palettes, QObject* parent) : QObject(parent), m_palettes(palettes) {}
+Theme::Theme(const Palettes& palettes, QObject* parent) : QObject(parent), m_palettes(palettes) {
+    if (qobject_cast<QGuiApplication*>(QCoreApplication::instance()))
+        m_systemIsDark = isDark(QGuiApplication::palette());
+}
 
 void Theme::wear(QApplication& application) {
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
