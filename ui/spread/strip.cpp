@@ -1,0 +1,138 @@
+#include "ui/spread/strip.h"
+
+#include "ui/session/firing_session.h"
+#include "ui/session/preferences.h"
+#include "ui/theme/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QVBoxLayout>
+
+namespace ringhold {
+
+namespace {
+
+constexpr int narrow = 1150; ///< below this width the strip leaves out what the spread shows as well
+
+void colour(QLabel* label, const QColor& ink) {
+    QPalette palette = label->palette();
+    palette.setColor(QPalette::WindowText, ink);
+    label->setPalette(palette);
+}
+
+} // namespace
+
+Strip::Strip(const FiringSession& session, const Preferences& preferences, const Theme& theme,
+             QWidget* parent)
+    : QFrame(parent), m_session(session), m_preferences(preferences), m_theme(theme), m_firing(new QLabel),
+      m_temperature(new QLabel), m_unit(new QLabel), m_age(new QLabel), m_trouble(new QLabel) {
+    setAccessibleName(tr("The firing now"));
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(28, 8, 28, 8);
+    row->setSpacing(26);
+    auto* left = new QVBoxLayout;
+    left->setSpacing(0);
+    auto* figure = new QHBoxLayout;
+    figure->setSpacing(6);
+    figure->addWidget(m_temperature, 0, Qt::AlignBaseline);
+    figure->addWidget(m_unit, 0, Qt::AlignBaseline);
+    figure->addSpacing(10);
+    figure->addWidget(m_age, 0, Qt::AlignVCenter);
+    left->addWidget(m_firing);
+    left->addLayout(figure);
+    row->addLayout(left);
+    m_temperature->setAccessibleName(tr("Temperature"));
+    m_age->setAccessibleName(tr("Age of the reading"));
+    m_climb = addField(tr("climb"), tr("Climb rate"));
+    m_offPlan = addField(tr("off plan"), tr("Off plan"));
+    m_step = addField(tr("step"), tr("Step"));
+    m_cone = addField(QString(), tr("Cone down forecast"));
+    m_next = addField(tr("then"), tr("Next step"));
+    row->addStretch(1);
+    m_trouble->setWordWrap(true);
+    m_trouble->setMaximumWidth(260);
+    row->addWidget(m_trouble);
+    for (auto signal : {&FiringSession::readingTaken, &FiringSession::forecastChanged,
+                        &FiringSession::linkChanged, &FiringSession::diskTroubleChanged})
+        connect(&session, signal, this, &Strip::refresh);
+    connect(&preferences, &Preferences::changed, this, &Strip::refresh);
+    connect(&theme, &Theme::changed, this, &Strip::dress);
+    connect(&m_tick, &QTimer::timeout, this, &Strip::refresh);
+    m_tick.start(1000);
+    dress();
+}
+
+Strip::Field Strip::addField(const QString& caption, const QString& accessibleName) {
+    Field field{new QWidget, new QLabel(caption), new QLabel, new QLabel};
+    auto* column = new QVBoxLayout(field.box);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(1);
+    column->addStretch(1);
+    column->addWidget(field.caption);
+    auto* line = new QHBoxLayout;
+    line->setSpacing(8);
+    line->addWidget(field.value, 0, Qt::AlignBaseline);
+    line->addWidget(field.beside, 0, Qt::AlignBaseline);
+    column->addLayout(line);
+    column->addStretch(1);
+    field.value->setAccessibleName(accessibleName);
+    layout()->addWidget(field.box);
+    return field;
+}
+
+void Strip::fill(const Field& field, const QString& value, const QString& beside) {
+    field.value->setText(value);
+    field.beside->setText(beside);
+    field.beside->setVisible(!beside.isEmpty());
+    field.box->setVisible(!value.isEmpty());
+}
+
+void Strip::refresh() {
+    m_words = stripWords(m_session, m_preferences);
+    m_firing->setText(m_words.firing);
+    m_temperature->setText(m_words.temperature);
+    m_unit->setText(m_words.unit);
+    m_age->setText(m_words.age);
+    const auto& palette = m_theme.palette();
+    const bool live = m_words.freshness == Freshness::live;
+    colour(m_temperature, live ? palette.ink : palette.soft);
+    QFont font = m_theme.text(TextSize::display, QFont::Bold);
+    font.setStrikeOut(m_words.freshness == Freshness::stale || m_words.freshness == Freshness::open);
+    m_temperature->setFont(font);
+    colour(m_age, live ? palette.soft : palette.warning);
+    fill(m_climb, m_words.climb, {});
+    fill(m_offPlan, m_words.offPlan, {});
+    fill(m_step, m_words.step, m_words.stepLeft);
+    m_cone.caption->setText(m_words.coneCaption);
+    fill(m_cone, m_words.coneWhen, m_words.coneBetween);
+    fill(m_next, width() < narrow ? QString() : m_words.next, m_words.nextWhen);
+    m_trouble->setText(m_words.trouble);
+    m_trouble->setVisible(!m_words.trouble.isEmpty());
+}
+
+void Strip::dress() {
+    const auto& palette = m_theme.palette();
+    m_unit->setFont(m_theme.text(TextSize::title));
+    for (QLabel* label : {m_firing, m_age}) {
+        label->setFont(m_theme.text(TextSize::small));
+        colour(label, palette.soft);
+    }
+    for (const auto& field : {m_climb, m_offPlan, m_step, m_cone, m_next}) {
+        field.caption->setFont(m_theme.text(TextSize::small));
+        colour(field.caption, palette.soft);
+        field.value->setFont(m_theme.text(TextSize::large));
+        colour(field.value, palette.ink);
+        field.beside->setFont(m_theme.text(TextSize::body));
+        colour(field.beside, palette.soft);
+    }
+    m_trouble->setFont(m_theme.text(TextSize::body, QFont::DemiBold));
+    colour(m_trouble, palette.warning);
+    refresh();
+}
+
+void Strip::resizeEvent(QResizeEvent* event) {
+    QFrame::resizeEvent(event);
+    refresh();
+}
+
+} // namespace ringhold

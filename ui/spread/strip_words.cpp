@@ -1,0 +1,135 @@
+#include "ui/spread/strip_words.h"
+
+#include "ui/session/firing_session.h"
+#include "ui/session/preferences.h"
+
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+const QString unknown = QStringLiteral("–");
+
+QString ageWords(const LiveFiring& firing, Freshness freshness, Instant now, const Preferences& preferences) {
+    const auto last = firing.lastReading();
+    if (!last)
+        return QStringLiteral("no reading yet");
+    const QString ago = preferences.span(std::max(Duration(0), now - last->at)) + QStringLiteral(" ago");
+    if (freshness == Freshness::open)
+        return QStringLiteral("probe open, last ") + ago;
+    return freshness == Freshness::stale ? ago + QStringLiteral(", no longer live") : ago;
+}
+
+QString offPlanWords(const FiringSession& session, const Preferences& preferences) {
+    const auto last = session.firing().lastReading();
+    const auto* follower = session.follower();
+    if (!follower || !follower->position() || !last)
+        return {};
+    const auto off = last->temperature - follower->plannedAt(last->at);
+    const double shown = std::round(preferences.shown(off));
+    if (shown == 0)
+        return QStringLiteral("on plan");
+    return preferences.difference(shown < 0 ? -off : off, 0, false) +
+           (shown < 0 ? QStringLiteral(" under") : QStringLiteral(" over"));
+}
+
+void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
+    const auto* follower = session.follower();
+    if (!follower)
+        return;
+    const auto position = follower->position();
+    if (!position) {
+        words.step = follower->finished() ? QStringLiteral("plan done") : QString();
+        return;
+    }
+    const auto& steps = follower->plan().steps;
+    words.step = stepWords(steps[position->step], preferences);
+    if (position->ring)
+        words.step = QStringLiteral("ring %1").arg(*position->ring);
+    const bool waits = std::holds_alternative<ConeWait>(steps[position->step]);
+    const auto left = position->expectedEnd - session.now();
+    if (!waits && left > Duration(0))
+        words.stepLeft = preferences.span(left) + QStringLiteral(" left");
+    if (position->step + 1 < steps.size()) {
+        words.next = stepWords(steps[position->step + 1], preferences);
+        for (const auto& planned : follower->ahead().steps)
+            if (planned.step == position->step + 1 && !waits)
+                words.nextWhen = QStringLiteral("about ") + preferences.clockTime(planned.start);
+    }
+}
+
+/// The cone that the plan waits for, or else the first that is not down.
+const ConeForecast* firingCone(const FiringSession& session) {
+    if (!session.forecast() || session.forecast()->packs.empty())
+        return nullptr;
+    const auto& cones = session.forecast()->packs.front().cones;
+    std::string wanted;
+    if (const auto* follower = session.follower(); follower && follower->position())
+        for (std::size_t i = follower->position()->step; i < follower->plan().steps.size() && wanted.empty();
+             ++i)
+            if (const auto* wait = std::get_if<ConeWait>(&follower->plan().steps[i]))
+                wanted = wait->cone;
+    if (session.follower() && wanted.empty())
+        return nullptr; // the wait is over
+    for (const auto& cone : cones)
+        if (wanted.empty() ? !cone.isDown : cone.cone == wanted)
+            return &cone;
+    return nullptr;
+}
+
+void sayCone(StripWords& words, const FiringSession& session, const Preferences& preferences) {
+    const auto* cone = firingCone(session);
+    if (!cone)
+        return;
+    words.coneCaption = QStringLiteral("cone %1 down").arg(QString::fromStdString(cone->cone));
+    words.coneWhen =
+        cone->down.median ? preferences.clockTime(*cone->down.median) : QStringLiteral("not at this rate");
+    if (cone->down.median && cone->down.p05)
+        words.coneBetween = preferences.clockTime(*cone->down.p05) +
+                            (cone->down.p95 ? QStringLiteral(" to ") + preferences.clockTime(*cone->down.p95)
+                                            : QStringLiteral(" or much later"));
+}
+
+} // namespace
+
+QString stepWords(const Step& step, const Preferences& preferences) {
+    struct Teller {
+        const Preferences& p;
+        QString operator()(const Climb& s) const { return QStringLiteral("climb to ") + p.temperature(s.to); }
+        QString operator()(const Hold& s) const { return QStringLiteral("hold ") + p.temperature(s.at); }
+        QString operator()(const ConeWait& s) const {
+            return QStringLiteral("cone wait · ") + QString::fromStdString(s.cone);
+        }
+        QString operator()(const Drop& s) const { return QStringLiteral("drop to ") + p.temperature(s.to); }
+        QString operator()(const Rings& s) const {
+            return s.count == 1 ? QStringLiteral("one ring") : QStringLiteral("%1 rings").arg(s.count);
+        }
+        QString operator()(const Cool& s) const { return QStringLiteral("cool to ") + p.temperature(s.to); }
+    };
+    return std::visit(Teller{preferences}, step);
+}
+
+StripWords stripWords(const FiringSession& session, const Preferences& preferences) {
+    StripWords words;
+    const auto& record = session.record();
+    words.firing = QString::fromStdString(record.kiln.name + " · " + record.firing.title);
+    const auto& firing = session.firing();
+    const auto last = firing.lastReading();
+    words.temperature = last ? preferences.temperatureFigure(last->temperature) : unknown;
+    words.unit = preferences.unitName();
+    words.freshness = firing.freshness(session.now());
+    words.age = ageWords(firing, words.freshness, session.now(), preferences);
+    const auto climb = session.climbShown();
+    words.climb = climb && words.freshness == Freshness::live ? preferences.rate(climb->rate) : unknown;
+    words.offPlan = offPlanWords(session, preferences);
+    sayStep(words, session, preferences);
+    sayCone(words, session, preferences);
+    if (!session.diskTrouble().isEmpty())
+        words.trouble = QStringLiteral("Not on the disk yet: ") + session.diskTrouble();
+    else if (session.linkState() == LinkState::lost)
+        words.trouble = QStringLiteral("Instrument lost: ") + session.linkDetail();
+    return words;
+}
+
+} // namespace ringhold
