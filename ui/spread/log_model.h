@@ -1,0 +1,61 @@
+// The left page: everything that was written of a firing, line by line in time order.
+#pragma once
+
+#include "core/book/log_records.h"
+#include "core/firing/records.h"
+
+#include <QAbstractListModel>
+
+#include <variant>
+#include <vector>
+
+namespace ringhold {
+
+struct FiringRecord;
+class Preferences;
+
+enum class LogKind { look, note, setting, reading, alarm, forecast, event };
+
+/// What a line is in the book, so that it can be struck. A reading by its channel and instant.
+struct ReadingKey {
+    ChannelId channel{};
+    Instant at;
+};
+using LineKey = std::variant<std::monostate, LookId, NoteId, SettingId, ReadingKey>;
+
+struct LogLine {
+    Instant at;
+    LogKind kind = LogKind::note;
+    QString words;
+    bool struck = false;
+    std::vector<LineKey> keys; ///< looks written at one instant share a line
+};
+
+/// The lines of a record, and events and alarms beside it, in time order.
+std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<LogEvent>& events,
+                              const std::vector<AlarmRecord>& alarms, const Preferences& preferences);
+
+class LogModel : public QAbstractListModel {
+    Q_OBJECT
+
+  public:
+    enum Role { TimeRole = Qt::UserRole, KindRole, StruckRole };
+
+    explicit LogModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}
+
+    /// Only what differs is told to the views.
+    void setLines(std::vector<LogLine> lines, const Preferences& preferences);
+    const LogLine& line(int row) const { return m_lines[static_cast<std::size_t>(row)]; }
+
+    int rowCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex& index, int role) const override;
+
+  private:
+    std::vector<LogLine> m_lines;
+    std::vector<QString> m_times;
+};
+
+/// "look", "note" ...: for the margin's tip and for screen readers.
+QString kindWords(LogKind kind);
+
+} // namespace ringhold
