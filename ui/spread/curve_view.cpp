@@ -1,0 +1,363 @@
+#include "ui/spread/curve_view.h"
+
+#include "ui/cones/cone_shape.h"
+#include "ui/plot/custom_plot.h"
+#include "ui/session/firing_session.h"
+#include "ui/session/preferences.h"
+#include "ui/theme/theme.h"
+
+#include <QKeyEvent>
+#include <QTimeZone>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace ringhold {
+
+namespace {
+
+constexpr double hour_s = 3600;
+constexpr double markHeight_px = 14;
+
+double keyOf(Instant at) {
+    return inSeconds(at.time_since_epoch());
+}
+
+Instant instantOf(double key) {
+    return Instant(durationFromSeconds(key));
+}
+
+/// A small cone above the curve where a look was made, bent as it was seen.
+class LookMark : public QCPAbstractItem {
+  public:
+    LookMark(QCustomPlot* plot, double key, double value, double hour, const Theme& theme)
+        : QCPAbstractItem(plot), m_hour(hour), m_theme(theme),
+          m_place(createPosition(QStringLiteral("place"))) {
+        m_place->setCoords(key, value);
+        setClipToAxisRect(false);
+    }
+    double selectTest(const QPointF&, bool, QVariant*) const override { return -1; }
+
+  protected:
+    void draw(QCPPainter* painter) override {
+        const QPointF at = m_place->pixelPosition();
+        const auto shape = coneShape(m_hour, {QPointF(at.x() - 4, at.y() - 8), markHeight_px, false});
+        painter->setAntialiasing(true);
+        painter->setPen(QPen(m_theme.palette().coneOutline, 1));
+        painter->setBrush(m_theme.palette().cone);
+        painter->drawPath(shape.outline);
+    }
+
+  private:
+    double m_hour;
+    const Theme& m_theme;
+    QCPItemPosition* m_place;
+};
+
+void dressAxis(QCPAxis* axis, const Theme& theme) {
+    const auto& palette = theme.palette();
+    axis->setBasePen(QPen(palette.faint, 1));
+    axis->setTickPen(QPen(palette.faint, 1));
+    axis->setSubTickPen(Qt::NoPen);
+    axis->setTickLabelColor(palette.soft);
+    axis->setTickLabelFont(theme.text(TextSize::small));
+    axis->grid()->setPen(QPen(palette.grid, 1));
+    axis->grid()->setZeroLinePen(Qt::NoPen);
+}
+
+} // namespace
+
+CurveView::CurveView(const FiringSession& session, const Preferences& preferences, const Theme& theme,
+                     CurveSpan span, QWidget* parent)
+    : QWidget(parent), m_session(session), m_preferences(preferences), m_theme(theme), m_span(span),
+      m_plot(new QCustomPlot(this)) {
+    setAccessibleName(span == CurveSpan::whole ? tr("Curve of the firing over its plan")
+                                               : tr("Close-up of the curve"));
+    setFocusPolicy(Qt::StrongFocus);
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(m_plot);
+    build();
+    connect(&theme, &Theme::changed, this, &CurveView::dress);
+    connect(&preferences, &Preferences::changed, this, &CurveView::refresh);
+    dress();
+}
+
+void CurveView::build() {
+    m_plot->setFocusPolicy(Qt::NoFocus);
+    m_plot->setInteractions(QCP::iRangeDrag | QCP::iRangeZoom);
+    m_plot->axisRect()->setRangeDrag(Qt::Horizontal);
+    m_plot->axisRect()->setRangeZoom(Qt::Horizontal);
+    m_plot->axisRect()->setupFullAxesBox(false);
+    m_plot->axisRect()->setMinimumMargins(QMargins(8, 24, 12, 4));
+    m_plot->xAxis->grid()->setVisible(false);
+    m_bandLow = m_plot->addGraph();
+    m_bandHigh = m_plot->addGraph();
+    m_bandLow->setPen(Qt::NoPen);
+    m_bandHigh->setPen(Qt::NoPen);
+    m_bandHigh->setChannelFillGraph(m_bandLow);
+    m_window = new QCPItemRect(m_plot);
+    m_median = new QCPItemLine(m_plot);
+    m_windowWords = new QCPItemText(m_plot);
+    m_plan = m_plot->addGraph();
+    m_byHand = m_plot->addGraph();
+    m_pending = m_plot->addGraph();
+    m_now = m_plot->addGraph();
+    for (QCPGraph* dots : {m_byHand, m_pending, m_now})
+        dots->setLineStyle(QCPGraph::lsNone);
+    m_cursorLine = new QCPItemLine(m_plot);
+    m_cursorText = new QCPItemText(m_plot);
+    m_cursorText->position->setTypeX(QCPItemPosition::ptPlotCoords);
+    m_cursorText->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
+    m_cursorText->setPositionAlignment(Qt::AlignLeft | Qt::AlignBottom);
+    m_cursorLine->setVisible(false);
+    m_cursorText->setVisible(false);
+    connect(m_plot, &QCustomPlot::mouseMove, this, [this](QMouseEvent* event) {
+        moveCursor(m_plot->xAxis->pixelToCoord(event->position().x()));
+        m_plot->replot(QCustomPlot::rpQueuedReplot);
+    });
+    connect(m_plot, &QCustomPlot::mouseWheel, this, [this] { m_zoomed = true; });
+    connect(m_plot, &QCustomPlot::mousePress, this, [this] { m_zoomed = true; });
+    connect(m_plot, &QCustomPlot::mouseDoubleClick, this, [this] {
+        m_zoomed = false;
+        refresh();
+    });
+}
+
+void CurveView::dress() {
+    const auto& palette = m_theme.palette();
+    m_plot->setBackground(Qt::transparent);
+    m_plot->setAttribute(Qt::WA_OpaquePaintEvent, false);
+    dressAxis(m_plot->xAxis, m_theme);
+    dressAxis(m_plot->yAxis, m_theme);
+    m_plan->setPen(QPen(palette.plan, 1.5, Qt::DashLine));
+    m_bandHigh->setBrush(palette.band);
+    m_byHand->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, palette.kiln, palette.kiln, 6));
+    m_pending->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssCircle, palette.kiln, palette.page, 6));
+    m_now->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, palette.kiln, palette.kiln, 9));
+    m_window->setPen(Qt::NoPen);
+    m_window->setBrush(palette.forecastWindow);
+    m_median->setPen(QPen(palette.forecast, 2));
+    m_windowWords->setColor(palette.forecastText);
+    m_windowWords->setFont(m_theme.text(TextSize::small));
+    m_cursorText->setColor(palette.ink);
+    m_cursorText->setFont(m_theme.text(TextSize::small));
+    m_cursorText->setBrush(palette.page);
+    m_cursorText->setPadding(QMargins(4, 1, 4, 1));
+    m_cursorLine->setPen(QPen(palette.soft, 1, Qt::DotLine));
+    refresh();
+}
+
+double CurveView::degrees(Temperature t) const {
+    return m_preferences.shown(t);
+}
+
+void CurveView::setCurve(QCPGraph* graph, const Curve& curve) const {
+    QVector<QCPGraphData> points;
+    points.reserve(static_cast<qsizetype>(curve.size()));
+    for (const auto& point : curve)
+        points.append({keyOf(point.at), degrees(point.temperature)});
+    graph->data()->set(points, true);
+}
+
+void CurveView::showReadings() {
+    const auto& firing = m_session.firing();
+    const auto& palette = m_theme.palette();
+    const auto control = firing.controlChannel();
+    std::size_t used = 0;
+    QVector<QCPGraphData> pending;
+    for (const auto& channel : firing.record().channels) {
+        if (channel.quantity != Quantity::temperature)
+            continue;
+        const auto& curve = firing.curve(channel.id);
+        if (channel.label == byHandLabel)
+            setCurve(m_byHand, curve);
+        if (channel.label == byHandLabel && control != channel.id)
+            continue; // dots are enough beside an instrument's line
+        if (used == m_channels.size())
+            m_channels.push_back(m_plot->addGraph());
+        QCPGraph* graph = m_channels[used++];
+        const bool isControl = control == channel.id;
+        graph->setPen(QPen(isControl ? palette.kiln : palette.soft, isControl ? 2.2 : 1.2));
+        setCurve(graph, curve);
+        for (std::size_t i = firing.durableCount(channel.id); i < curve.size(); ++i)
+            pending.append({keyOf(curve[i].at), degrees(curve[i].temperature)});
+    }
+    m_pending->data()->set(pending, true);
+    m_now->data()->clear();
+    if (const auto last = firing.lastReading())
+        m_now->addData(keyOf(last->at), degrees(last->temperature));
+}
+
+void CurveView::showPlan() {
+    m_plan->data()->clear();
+    m_bandLow->data()->clear();
+    m_bandHigh->data()->clear();
+    const auto* follower = m_session.follower();
+    if (!follower)
+        return;
+    setCurve(m_plan, follower->drawn());
+    for (const auto& leg : follower->ahead().legs) {
+        if (!leg.band)
+            continue;
+        for (const Instant at : {leg.start, leg.end}) {
+            m_bandLow->addData(keyOf(at), degrees(leg.to - *leg.band));
+            m_bandHigh->addData(keyOf(at), degrees(leg.to + *leg.band));
+        }
+        m_bandLow->addData(keyOf(leg.end) + 1, qQNaN());
+        m_bandHigh->addData(keyOf(leg.end) + 1, qQNaN());
+    }
+}
+
+void CurveView::showForecast() {
+    const ConeForecast* shown = nullptr;
+    if (const auto& forecast = m_session.forecast(); forecast && !forecast->packs.empty())
+        for (const auto& cone : forecast->packs.front().cones)
+            if (!shown && !cone.isDown && cone.down.p05 && cone.down.median)
+                shown = &cone;
+    if (const auto* follower = m_session.follower(); shown && follower && follower->position())
+        if (const auto* wait = std::get_if<ConeWait>(&follower->plan().steps[follower->position()->step]))
+            for (const auto& cone : m_session.forecast()->packs.front().cones)
+                if (cone.cone == wait->cone && cone.down.p05 && cone.down.median && !cone.isDown)
+                    shown = &cone;
+    for (QCPAbstractItem* item :
+         {static_cast<QCPAbstractItem*>(m_window), static_cast<QCPAbstractItem*>(m_median),
+          static_cast<QCPAbstractItem*>(m_windowWords)})
+        item->setVisible(shown != nullptr);
+    if (!shown)
+        return;
+    const double early = keyOf(*shown->down.p05);
+    const double late = shown->down.p95 ? keyOf(*shown->down.p95) : early + 24 * hour_s;
+    const double median = keyOf(*shown->down.median);
+    const auto range = m_plot->yAxis->range();
+    m_window->topLeft->setCoords(early, range.upper);
+    m_window->bottomRight->setCoords(late, range.lower);
+    m_median->start->setCoords(median, range.lower);
+    m_median->end->setCoords(median, range.upper);
+    m_windowWords->position->setCoords(late, range.upper);
+    m_windowWords->setPositionAlignment(Qt::AlignLeft | Qt::AlignTop);
+    m_windowWords->setPadding(QMargins(5, 2, 0, 0));
+    m_windowWords->setText(tr("cone %1 down").arg(QString::fromStdString(shown->cone)));
+}
+
+void CurveView::showLooks() {
+    for (int i = m_plot->itemCount() - 1; i >= 0; --i)
+        if (dynamic_cast<LookMark*>(m_plot->item(i)))
+            m_plot->removeItem(i);
+    const auto& curve = m_session.firing().controlCurve();
+    if (curve.empty())
+        return;
+    for (const auto& look : m_session.record().looks) {
+        if (look.struck || look.hour <= 0)
+            continue; // standing cones would crowd the curve
+        new LookMark(m_plot, keyOf(look.at), degrees(temperatureAt(curve, look.at)), look.hour, m_theme);
+    }
+}
+
+void CurveView::setRanges() {
+    if (m_zoomed)
+        return;
+    const auto& curve = m_session.firing().controlCurve();
+    const auto* follower = m_session.follower();
+    const double now = keyOf(m_session.now());
+    double first = curve.empty() ? now - hour_s : keyOf(curve.front().at);
+    double last = std::max(now, first + hour_s);
+    if (follower && !follower->finished() && !follower->ahead().curve.empty())
+        last = std::max(last, keyOf(follower->ahead().end()));
+    if (m_span == CurveSpan::closeUp) {
+        first = std::max(first, now - 2 * hour_s);
+        last = now + hour_s;
+    }
+    m_plot->xAxis->setRange(first, last);
+    bool found = false;
+    QCPRange range;
+    for (int i = 0; i < m_plot->graphCount(); ++i) {
+        bool has = false;
+        const auto of = m_plot->graph(i)->getValueRange(has, QCP::sdBoth, QCPRange(first, last));
+        if (!has)
+            continue;
+        range = found ? QCPRange(std::min(range.lower, of.lower), std::max(range.upper, of.upper)) : of;
+        found = true;
+    }
+    if (!found)
+        range = {0, degrees(Temperature::fromCelsius(1300))};
+    if (m_span == CurveSpan::whole)
+        range.lower = std::min(range.lower, 0.0);
+    const double room = std::max((range.upper - range.lower) * 0.08, 4.0);
+    m_plot->yAxis->setRange(m_span == CurveSpan::whole ? range.lower : range.lower - room,
+                            range.upper + room);
+}
+
+void CurveView::refresh() {
+    const auto ticker = QSharedPointer<QCPAxisTickerDateTime>::create();
+    ticker->setTimeZone(QTimeZone(QByteArray::fromStdString(m_preferences.zone())));
+    ticker->setDateTimeFormat(QStringLiteral("HH:mm"));
+    m_plot->xAxis->setTicker(ticker);
+    showPlan();
+    showReadings();
+    setRanges();
+    showForecast();
+    showLooks();
+    m_plot->replot(QCustomPlot::rpQueuedReplot);
+}
+
+void CurveView::moveCursor(double key) {
+    const auto& curve = m_session.firing().controlCurve();
+    if (curve.empty())
+        return;
+    key = std::clamp(key, keyOf(curve.front().at), m_plot->xAxis->range().upper);
+    const Instant at = instantOf(key);
+    m_cursorWords = m_preferences.clockTime(at);
+    if (at <= curve.back().at)
+        m_cursorWords += QStringLiteral("  ") + m_preferences.temperature(temperatureAt(curve, at));
+    if (const auto* follower = m_session.follower())
+        if (const auto plan = follower->drawn();
+            !plan.empty() && at >= plan.front().at && at <= plan.back().at)
+            m_cursorWords += tr(", plan ") + m_preferences.temperature(temperatureAt(plan, at));
+    m_cursorLine->start->setCoords(key, m_plot->yAxis->range().lower);
+    m_cursorLine->end->setCoords(key, m_plot->yAxis->range().upper);
+    const bool rightHalf = key > m_plot->xAxis->range().center();
+    m_cursorText->position->setCoords(key, 0);
+    m_cursorText->setPositionAlignment((rightHalf ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignBottom);
+    m_cursorText->setText(m_cursorWords);
+    m_cursorLine->setVisible(true);
+    m_cursorText->setVisible(true);
+    m_cursorText->setClipToAxisRect(false);
+    setAccessibleDescription(m_cursorWords);
+}
+
+void CurveView::zoom(double factor) {
+    m_zoomed = true;
+    m_plot->xAxis->scaleRange(factor, m_cursorLine->visible() ? m_cursorLine->start->coords().x()
+                                                              : m_plot->xAxis->range().center());
+}
+
+void CurveView::keyPressEvent(QKeyEvent* event) {
+    const double step = m_plot->xAxis->range().size() / 60;
+    const double at = m_cursorLine->visible() ? m_cursorLine->start->coords().x() : keyOf(m_session.now());
+    switch (event->key()) {
+    case Qt::Key_Left:
+        moveCursor(at - step);
+        break;
+    case Qt::Key_Right:
+        moveCursor(at + step);
+        break;
+    case Qt::Key_Plus:
+    case Qt::Key_Equal:
+        zoom(0.7);
+        break;
+    case Qt::Key_Minus:
+        zoom(1 / 0.7);
+        break;
+    case Qt::Key_Home:
+        m_zoomed = false;
+        refresh();
+        break;
+    default:
+        QWidget::keyPressEvent(event);
+        return;
+    }
+    m_plot->replot(QCustomPlot::rpQueuedReplot);
+}
+
+} // namespace ringhold
