@@ -1,0 +1,293 @@
+#include "ui/spread/spread_page.h"
+
+#include "ui/cones/cone_words.h"
+#include "ui/cones/pack_view.h"
+#include "ui/session/notebook.h"
+#include "ui/spread/curve_view.h"
+#include "ui/spread/heat_card.h"
+#include "ui/spread/log_model.h"
+#include "ui/spread/log_view.h"
+#include "ui/spread/strip_words.h"
+#include "ui/spread/writing_line.h"
+#include "ui/theme/theme.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QSplitter>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace ringhold {
+
+namespace {
+
+constexpr int repaint_ms = 200;
+
+QString whatWords(const FiringRecord& record) {
+    QStringList parts;
+    if (!record.pieces.empty())
+        parts << QStringLiteral("%1 pieces").arg(record.pieces.size());
+    if (record.firing.plan)
+        parts << QStringLiteral("plan “%1”").arg(QString::fromStdString(record.firing.plan->name));
+    parts << QString::fromStdString(record.kiln.name);
+    return parts.join(QStringLiteral(" · "));
+}
+
+/// The last looks of a pack and the model's ghosts, as they are drawn.
+DrawnPack drawnPack(const Pack& pack, const std::vector<Look>& looks, const PackForecast* forecast) {
+    DrawnPack drawn;
+    drawn.leansLeft = pack.leansLeft;
+    for (std::size_t i = 0; i < pack.cones.size(); ++i) {
+        DrawnCone cone;
+        cone.name = QString::fromStdString(pack.cones[i]);
+        for (const auto& look : looks)
+            if (look.pack == pack.id && look.cone == pack.cones[i] && !look.struck)
+                cone.hour = look.hour;
+        if (forecast) {
+            const auto& hour = forecast->cones[i].hourNow;
+            cone.ghost = GhostCone{hour.median, hour.p05, hour.p95};
+        }
+        drawn.cones.push_back(cone);
+    }
+    return drawn;
+}
+
+} // namespace
+
+SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
+    : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme), m_date(new QLabel),
+      m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
+      m_whole(new CurveView(session, notebook.preferences(), theme, CurveSpan::whole)),
+      m_closeUp(new CurveView(session, notebook.preferences(), theme, CurveSpan::closeUp)),
+      m_heat(new HeatCard(session, notebook.preferences(), theme)),
+      m_line(new WritingLine([this] { return writingContext(); },
+                             [this](const WrittenLine& line) { return describe(line); }, theme)) {
+    auto* book = new QSplitter(Qt::Horizontal);
+    book->setObjectName(QStringLiteral("book"));
+    book->addWidget(makeLeftPage());
+    book->addWidget(makeRightPage());
+    book->setStretchFactor(0, 1);
+    book->setStretchFactor(1, 2);
+    book->setChildrenCollapsible(false);
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(10);
+    column->addWidget(book, 1);
+    column->addWidget(m_line);
+    connect(&session, &FiringSession::linesChanged, this, &SpreadPage::refreshLog);
+    connect(&notebook.preferences(), &Preferences::changed, this, &SpreadPage::refreshLog);
+    connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshPacks);
+    m_repaint.setSingleShot(true);
+    connect(&m_repaint, &QTimer::timeout, this, &SpreadPage::refreshCurves);
+    const auto later = [this] {
+        if (!m_repaint.isActive())
+            m_repaint.start(repaint_ms);
+    };
+    for (auto signal : {&FiringSession::readingTaken, &FiringSession::linesChanged,
+                        &FiringSession::forecastChanged, &FiringSession::durableChanged})
+        connect(&session, signal, this, later);
+    connect(m_line, &WritingLine::written, this, &SpreadPage::write);
+    connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
+    connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
+    connect(&theme, &Theme::changed, this, &SpreadPage::dress);
+    dress();
+    refreshLog();
+    refreshPacks();
+}
+
+QWidget* SpreadPage::makeLeftPage() {
+    auto* page = new QFrame;
+    page->setObjectName(QStringLiteral("leftPage"));
+    page->setMinimumWidth(260);
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(24, 16, 16, 12);
+    column->setSpacing(2);
+    m_what->setWordWrap(true);
+    column->addWidget(m_date);
+    column->addWidget(m_what);
+    column->addSpacing(8);
+    m_log->setModel(m_logModel);
+    column->addWidget(m_log, 1);
+    return page;
+}
+
+QWidget* SpreadPage::makeRightPage() {
+    auto* page = new QFrame;
+    page->setObjectName(QStringLiteral("rightPage"));
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(14, 10, 14, 12);
+    column->setSpacing(8);
+    column->addWidget(m_whole, 5);
+    column->addWidget(m_closeUp, 4);
+    auto* cards = new QHBoxLayout;
+    cards->setSpacing(12);
+    for (const auto& pack : m_session.record().packs) {
+        auto* card = new QFrame;
+        card->setProperty("card", true);
+        auto* inside = new QVBoxLayout(card);
+        inside->setContentsMargins(12, 8, 12, 8);
+        auto* place = new QLabel(QString::fromStdString(pack.place));
+        place->setObjectName(QStringLiteral("cardTitle"));
+        inside->addWidget(place);
+        m_packs.push_back(new PackView(m_theme));
+        inside->addWidget(m_packs.back(), 1);
+        cards->addWidget(card, 1);
+    }
+    cards->addWidget(m_heat, 2);
+    column->addLayout(cards, 3);
+    return page;
+}
+
+void SpreadPage::dress() {
+    m_what->setFont(m_theme.text(TextSize::small));
+    QPalette soft = m_what->palette();
+    soft.setColor(QPalette::WindowText, m_theme.palette().soft);
+    m_what->setPalette(soft);
+    m_what->setText(whatWords(m_session.record()));
+    const QString date = m_notebook.preferences().date(m_session.record().firing.began);
+    m_date->setText(date);
+    m_date->setFont(m_theme.heading(TextSize::title, date));
+    for (auto* title : findChildren<QLabel*>(QStringLiteral("cardTitle")))
+        title->setFont(m_theme.heading(TextSize::large, title->text()));
+}
+
+void SpreadPage::beginWriting(LineKind kind) {
+    m_line->begin(kind);
+}
+
+WritingContext SpreadPage::writingContext() const {
+    WritingContext context;
+    context.now = m_session.now();
+    context.zone = m_notebook.preferences().zone();
+    context.fahrenheit = m_notebook.preferences().unit() == TemperatureUnit::fahrenheit;
+    for (const auto& pack : m_session.record().packs)
+        context.cones.insert(context.cones.end(), pack.cones.begin(), pack.cones.end());
+    return context;
+}
+
+QString SpreadPage::describe(const WrittenLine& line) const {
+    struct Teller {
+        const Preferences& p;
+        QString operator()(const WrittenNote&) const { return tr("note"); }
+        QString operator()(const WrittenReading& r) const { return tr("reading ") + p.temperature(r.value); }
+        QString operator()(const WrittenLooks& l) const {
+            QStringList cones;
+            for (const auto& look : l.looks)
+                cones << coneInWords(QString::fromStdString(look.cone), look.hour);
+            return tr("look: ") + cones.join(QStringLiteral(", "));
+        }
+        QString operator()(const WrittenSetting& s) const {
+            return tr("setting: ") + QString::fromStdString(s.what);
+        }
+    };
+    const auto& preferences = m_notebook.preferences();
+    return std::visit(Teller{preferences}, line.what) + tr(", at ") + preferences.clockTime(line.at) +
+           tr(" · Enter");
+}
+
+void SpreadPage::write(const WrittenLine& line) {
+    auto& firing = m_session.firing();
+    Status kept;
+    if (const auto* note = std::get_if<WrittenNote>(&line.what)) {
+        if (const auto id = firing.writeNote(line.at, note->text); !id)
+            kept = id.error();
+    } else if (const auto* reading = std::get_if<WrittenReading>(&line.what)) {
+        kept = firing.writeReading(line.at, reading->value);
+    } else if (const auto* setting = std::get_if<WrittenSetting>(&line.what)) {
+        if (const auto id = firing.writeSetting(line.at, setting->what, setting->value); !id)
+            kept = id.error();
+    } else if (const auto* looks = std::get_if<WrittenLooks>(&line.what)) {
+        for (const auto& look : looks->looks) {
+            const auto& packs = m_session.record().packs;
+            const auto pack = std::ranges::find_if(
+                packs, [&](const Pack& p) { return std::ranges::count(p.cones, look.cone) > 0; });
+            if (const auto id = firing.writeLook(pack->id, line.at, look.cone, look.hour); !id)
+                kept = id.error();
+        }
+        noteForecast(line.at);
+    }
+    if (kept)
+        m_line->kept();
+    else
+        m_line->refuse(QString::fromStdString(kept.error().text()));
+}
+
+/// A look moves the forecast: what it says now is a line of the log.
+void SpreadPage::noteForecast(Instant at) {
+    const auto words = stripWords(m_session, m_notebook.preferences());
+    if (words.coneWhen.isEmpty())
+        return;
+    const QString line = words.coneCaption + QLatin1Char(' ') + words.coneWhen +
+                         (words.coneBetween.isEmpty() ? QString() : QStringLiteral(", ") + words.coneBetween);
+    LogEvent event{m_session.record().firing.id, at, "forecast", line.toStdString()};
+    event.detail.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(event.detail.front())));
+    if (const auto kept = m_notebook.writer().add(event); !kept)
+        Q_EMIT troubled(QString::fromStdString(kept.error().text()));
+    refreshLog();
+}
+
+void SpreadPage::strikeRow(int row) {
+    const auto& line = m_logModel->line(row);
+    auto& firing = m_session.firing();
+    const Instant when = m_session.now();
+    const bool restore = line.struck;
+    for (const auto& key : std::vector<LineKey>(line.keys)) {
+        Status done;
+        if (const auto* look = std::get_if<LookId>(&key))
+            done = restore ? firing.restore(*look, when) : firing.strike(*look, when);
+        else if (const auto* note = std::get_if<NoteId>(&key))
+            done = restore ? firing.restore(*note, when) : firing.strike(*note, when);
+        else if (const auto* setting = std::get_if<SettingId>(&key))
+            done = restore ? firing.restore(*setting, when) : firing.strike(*setting, when);
+        else if (const auto* reading = std::get_if<ReadingKey>(&key))
+            done = restore ? firing.restoreReading(reading->channel, reading->at, when)
+                           : firing.strikeReading(reading->channel, reading->at, when);
+        if (!done)
+            Q_EMIT troubled(QString::fromStdString(done.error().text()));
+    }
+}
+
+/// Strikes the newest line that was written by hand and still stands.
+void SpreadPage::undo() {
+    for (int row = m_logModel->rowCount() - 1; row >= 0; --row) {
+        const auto& line = m_logModel->line(row);
+        if (!line.struck && !line.keys.empty()) {
+            strikeRow(row);
+            return;
+        }
+    }
+}
+
+void SpreadPage::refreshLog() {
+    const auto id = m_session.record().firing.id;
+    const auto reader = m_notebook.reader();
+    const auto events = reader.events(id);
+    const auto alarms = reader.alarms(id);
+    m_logModel->setLines(logLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
+                                  alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences()),
+                         m_notebook.preferences());
+    refreshPacks();
+}
+
+void SpreadPage::refreshPacks() {
+    const auto& record = m_session.record();
+    for (std::size_t i = 0; i < m_packs.size(); ++i) {
+        const auto* forecast = m_session.forecast() ? &m_session.forecast()->packs[i] : nullptr;
+        m_packs[i]->setPack(drawnPack(record.packs[i], record.looks, forecast));
+    }
+}
+
+void SpreadPage::refreshCurves() {
+    bool close = false;
+    if (const auto* follower = m_session.follower(); follower && follower->position()) {
+        const auto& step = follower->plan().steps[follower->position()->step];
+        close = !std::holds_alternative<Climb>(step) && !std::holds_alternative<Cool>(step);
+    }
+    m_closeUp->setVisible(close);
+    m_whole->refresh();
+    if (close)
+        m_closeUp->refresh();
+}
+
+} // namespace ringhold

@@ -1,0 +1,69 @@
+// The firing's spread: log on the left page, curve and cards on the right, the line to write on below.
+#pragma once
+
+#include "core/firing/written_line.h"
+
+#include <QTimer>
+#include <QWidget>
+
+class QLabel;
+class QFrame;
+
+namespace ringhold {
+
+class CurveView;
+class FiringSession;
+class HeatCard;
+class LogModel;
+class LogView;
+class Notebook;
+class PackView;
+class Theme;
+class WritingLine;
+
+/// One for each live firing. Session, notebook and theme outlive it.
+class SpreadPage : public QWidget {
+    Q_OBJECT
+
+  public:
+    SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent = nullptr);
+
+    FiringSession& session() { return m_session; }
+    /// Takes the keyboard for a line of that kind.
+    void beginWriting(LineKind kind);
+
+  Q_SIGNALS:
+    void spyholeWanted();
+    /// Something could not be kept: said in words.
+    void troubled(const QString& what);
+
+  private:
+    QWidget* makeLeftPage();
+    QWidget* makeRightPage();
+    void refreshLog();
+    void refreshCurves();
+    void refreshPacks();
+    void write(const WrittenLine& line);
+    void strikeRow(int row);
+    void undo();
+    void noteForecast(Instant at);
+    QString describe(const WrittenLine& line) const;
+    WritingContext writingContext() const;
+    void dress();
+
+    FiringSession& m_session;
+    Notebook& m_notebook;
+    const Theme& m_theme;
+    QLabel* m_date;
+    QLabel* m_what;
+    LogModel* m_logModel;
+    LogView* m_log;
+    CurveView* m_whole;
+    CurveView* m_closeUp;
+    std::vector<PackView*> m_packs;
+    HeatCard* m_heat;
+    WritingLine* m_line;
+    QTimer m_repaint;
+};
+
+} // namespace ringhold
