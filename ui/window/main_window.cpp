@@ -1,0 +1,206 @@
+#include "ui/window/main_window.h"
+
+#include "ui/session/notebook.h"
+#include "ui/spread/spread_page.h"
+#include "ui/spread/strip.h"
+#include "ui/start/begin_page.h"
+#include "ui/theme/theme.h"
+#include "ui/window/notice_bar.h"
+#include "ui/window/ribbon.h"
+
+#include <QButtonGroup>
+#include <QHBoxLayout>
+#include <QMenuBar>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include <algorithm>
+
+namespace ringhold {
+
+MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
+    : QMainWindow(parent), m_notebook(notebook), m_theme(theme), m_strips(new QVBoxLayout),
+      m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_firings(new QStackedWidget),
+      m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
+      m_ribbons(new QButtonGroup(this)) {
+    setWindowTitle(QStringLiteral("Ringhold · ") +
+                   QString::fromStdString(notebook.file().filename().string()));
+    setMinimumSize(1024, 640);
+    resize(1280, 800);
+    auto* table = new QWidget;
+    auto* column = new QVBoxLayout(table);
+    column->setContentsMargins(0, 0, 0, 14);
+    column->setSpacing(0);
+    m_strips->setSpacing(0);
+    column->addLayout(m_strips);
+    column->addWidget(m_notice);
+    auto* row = new QHBoxLayout;
+    row->setContentsMargins(20, 12, 26, 0);
+    row->setSpacing(0);
+    row->addWidget(m_pages, 1);
+    m_ribbonColumn->setSpacing(6);
+    m_ribbonColumn->setContentsMargins(0, 14, 0, 0);
+    row->addLayout(m_ribbonColumn);
+    column->addLayout(row, 1);
+    setCentralWidget(table);
+    m_firings->addWidget(m_begin);
+    addSpread(tr("Firing"), [this] { return m_firings; });
+    m_ribbonColumn->addStretch(1);
+    addMenus();
+    connect(&notebook, &Notebook::sessionsChanged, this, &MainWindow::matchSessions);
+    connect(&notebook.preferences(), &Preferences::changed, this, &MainWindow::chooseTheme);
+    chooseTheme();
+    matchSessions();
+    open(tr("Firing"));
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::addSpread(const QString& words, const PageMaker& make) {
+    const int index = m_pages->addWidget(make());
+    auto* ribbon = new Ribbon(words, QKeySequence(QStringLiteral("Alt+%1").arg(index + 1)), m_theme);
+    m_ribbons->addButton(ribbon, index);
+    m_ribbonColumn->addWidget(ribbon);
+    connect(ribbon, &Ribbon::clicked, this, [this, index] { m_pages->setCurrentIndex(index); });
+}
+
+QStringList MainWindow::spreads() const {
+    QStringList words;
+    for (const auto* ribbon : m_ribbons->buttons())
+        words << ribbon->text();
+    return words;
+}
+
+void MainWindow::open(const QString& spread) {
+    for (auto* ribbon : m_ribbons->buttons())
+        if (ribbon->text() == spread) {
+            ribbon->setChecked(true);
+            m_pages->setCurrentIndex(m_ribbons->id(ribbon));
+        }
+}
+
+void MainWindow::tell(const QString& trouble) {
+    m_notice->tell(trouble);
+}
+
+void MainWindow::addMenus() {
+    auto* firing = menuBar()->addMenu(tr("&Firing"));
+    firing->addAction(tr("&New firing"), QKeySequence(QStringLiteral("Ctrl+N")), this, [this] {
+        open(tr("Firing"));
+        m_firings->setCurrentWidget(m_begin);
+    });
+    firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
+                      &MainWindow::showFiring);
+    firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
+    firing->addSeparator();
+    firing->addAction(tr("&Close the window"), QKeySequence::Quit, this, &QWidget::close);
+    auto* write = menuBar()->addMenu(tr("&Write"));
+    const auto addWriting = [&](const QString& words, const char* key, LineKind kind) {
+        write->addAction(words, QKeySequence(QLatin1String(key)), this, [this, kind] {
+            showFiring();
+            if (auto* spread = currentSpread())
+                spread->beginWriting(kind);
+        });
+    };
+    addWriting(tr("&Reading"), "Alt+R", LineKind::reading);
+    addWriting(tr("&Note"), "Alt+N", LineKind::note);
+    addWriting(tr("&Setting"), "Alt+S", LineKind::setting);
+    addWriting(tr("Looks on the &line"), "Alt+K", LineKind::look);
+    auto* view = menuBar()->addMenu(tr("&View"));
+    auto& preferences = m_notebook.preferences();
+    const auto addChoice = [&](const QString& words, auto set) {
+        view->addAction(words, this, [this, set] {
+            if (const auto kept = set(); !kept)
+                tell(QString::fromStdString(kept.error().text()));
+        });
+    };
+    addChoice(tr("&Paper"), [&preferences] { return preferences.setTheme(ThemeChoice::paper); });
+    addChoice(tr("&Ember"), [&preferences] { return preferences.setTheme(ThemeChoice::ember); });
+    addChoice(tr("As the &system"), [&preferences] { return preferences.setTheme(ThemeChoice::system); });
+    view->addSeparator();
+    addChoice(tr("Degrees &Celsius"),
+              [&preferences] { return preferences.setUnit(TemperatureUnit::celsius); });
+    addChoice(tr("Degrees &Fahrenheit"),
+              [&preferences] { return preferences.setUnit(TemperatureUnit::fahrenheit); });
+    view->addSeparator();
+    view->addAction(tr("&Larger text"), QKeySequence::ZoomIn, this,
+                    [this] { m_theme.setTextScale(m_theme.textScale() * 1.1); });
+    view->addAction(tr("S&maller text"), QKeySequence::ZoomOut, this,
+                    [this] { m_theme.setTextScale(m_theme.textScale() / 1.1); });
+}
+
+void MainWindow::chooseTheme() {
+    switch (m_notebook.preferences().theme()) {
+    case ThemeChoice::paper:
+        m_theme.show(ThemeName::paper);
+        break;
+    case ThemeChoice::ember:
+        m_theme.show(ThemeName::ember);
+        break;
+    case ThemeChoice::system:
+        m_theme.followSystem();
+        break;
+    }
+}
+
+void MainWindow::matchSessions() {
+    const auto& sessions = m_notebook.sessions();
+    std::erase_if(m_stripOf, [&](const auto& entry) {
+        const bool live =
+            std::ranges::any_of(sessions, [&](const auto& s) { return s.get() == entry.first; });
+        if (!live) {
+            delete entry.second;
+            delete m_spreadOf[entry.first];
+            m_spreadOf.erase(entry.first);
+        }
+        return !live;
+    });
+    for (const auto& session : sessions) {
+        if (m_stripOf.contains(session.get()))
+            continue;
+        auto* strip = new Strip(*session, m_notebook.preferences(), m_theme);
+        auto* spread = new SpreadPage(*session, m_notebook, m_theme);
+        m_stripOf[session.get()] = strip;
+        m_spreadOf[session.get()] = spread;
+        m_strips->addWidget(strip);
+        m_firings->addWidget(spread);
+        connect(spread, &SpreadPage::troubled, this, &MainWindow::tell);
+    }
+    showFiring();
+}
+
+SpreadPage* MainWindow::spreadOf(const FiringSession& session) const {
+    const auto found = m_spreadOf.find(&session);
+    return found == m_spreadOf.end() ? nullptr : found->second;
+}
+
+SpreadPage* MainWindow::currentSpread() const {
+    return qobject_cast<SpreadPage*>(m_firings->currentWidget());
+}
+
+void MainWindow::showFiring() {
+    open(tr("Firing"));
+    if (currentSpread())
+        return;
+    const auto& sessions = m_notebook.sessions();
+    m_firings->setCurrentWidget(sessions.empty() ? m_begin : m_spreadOf.at(sessions.back().get()));
+}
+
+void MainWindow::endFiring() {
+    auto* spread = currentSpread();
+    if (!spread)
+        return;
+    auto& session = spread->session();
+    // strip and spread look at the session: they go first
+    m_firings->setCurrentWidget(m_begin);
+    delete m_stripOf[&session];
+    m_stripOf.erase(&session);
+    delete spread;
+    m_spreadOf.erase(&session);
+    if (const auto ended = m_notebook.end(session); !ended) {
+        tell(QString::fromStdString(ended.error().text()));
+        matchSessions();
+    }
+}
+
+} // namespace ringhold
