@@ -4,6 +4,9 @@
 
 #include <sys/stat.h>
 
+#include <array>
+#include <thread>
+
 namespace ringhold::test {
 namespace {
 
@@ -33,6 +36,19 @@ TEST(Book, LeavesOneFileWhenItCloses) {
     EXPECT_EQ(bookAt(folder / "kiln.ringhold", Access::read).id(), id);
     EXPECT_NE(bookAt(folder / "other.ringhold").id(), id);
     EXPECT_EQ(folder.names(), (std::vector<std::string>{"kiln.ringhold", "other.ringhold"}));
+}
+
+TEST(Book, IsMadeOnceByManyAtOnce) {
+    const BookFolder folder;
+    std::array<std::string, 4> ids;
+    std::vector<std::thread> makers;
+    for (auto& id : ids)
+        makers.emplace_back([&] { id = bookAt(folder / "kiln.ringhold").id(); });
+    for (auto& maker : makers)
+        maker.join();
+    for (const auto& id : ids)
+        EXPECT_EQ(id, ids[0]);
+    EXPECT_EQ(folder.names(), std::vector<std::string>{"kiln.ringhold"});
 }
 
 TEST(Book, TakesAnEmptyFileForANewBook) {

@@ -339,6 +339,47 @@ TEST_F(JournalTest, AKilledProcessLosesNothingAcknowledged) {
     expectSame(found, {all.begin(), all.begin() + static_cast<long>(found.size())});
 }
 
+/// Another process that logs to the book and ends well when all is written.
+pid_t logElsewhere(const fs::path& file, const std::vector<Reading>& readings) {
+    const pid_t child = ::fork();
+    if (child != 0)
+        return child;
+    Ear ear;
+    const auto journal = BookJournal::open(file, ear);
+    if (!journal)
+        ::_exit(1);
+    for (const auto& reading : readings) {
+        (*journal)->append(reading);
+        if (reading.at.time_since_epoch().count() % 50 == 0 && !(*journal)->flush())
+            ::_exit(2);
+    }
+    ::_exit((*journal)->close() ? 0 : 3);
+}
+
+TEST_F(JournalTest, TwoProcessesShareABook) {
+    ChannelId other{};
+    {
+        const Book book = bookAt(m_file, Access::write);
+        other = good(BookWriter(book).add(Channel{{}, m_firing, Quantity::lineVolts, "U", {}}));
+    }
+    auto theirs = readings(1000);
+    for (auto& reading : theirs)
+        reading.channel = other;
+    const pid_t child = logElsewhere(m_file, theirs);
+    const auto journal = good(BookJournal::open(m_file, m_ear));
+    for (int i = 0; i < 1000; ++i) {
+        journal->append(reading(i));
+        if (i % 50 == 0)
+            expectGood(journal->flush());
+    }
+    expectGood(journal->close());
+    int status = -1;
+    ASSERT_EQ(::waitpid(child, &status, 0), child);
+    EXPECT_EQ(status, 0);
+    expectSame(kept(), readings(1000));
+    expectSame(good(BookReader(bookAt(m_file, Access::read)).readings(other)), theirs);
+}
+
 TEST(Journal, NeedsABookThatIsThere) {
     const BookFolder folder;
     Ear ear;
