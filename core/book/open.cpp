@@ -101,25 +101,41 @@ void readFromCopy(OpenBook& open, const fs::path& file, milliseconds busyTimeout
     open.database = connect(copy.string(), SQLite::OPEN_READWRITE, busyTimeout);
 }
 
+/// Whether SQLite will find room for the files that it needs beside a book while it reads.
+bool hasRoomBeside(const fs::path& file) {
+    std::error_code failure;
+    const auto space = fs::space(folderOf(file), failure);
+    return mayWrite(file) && mayWrite(folderOf(file)) && (failure || space.available >= 65536);
+}
+
+/// Whether this comes of a place where SQLite cannot make the files that it needs beside a book.
+bool isLackOfRoom(const SQLite::Exception& e) {
+    const int code = e.getErrorCode();
+    return code == SQLITE_CANTOPEN || code == SQLITE_READONLY || code == SQLITE_FULL || code == SQLITE_IOERR;
+}
+
+/// Connects in that way, unless there is no room for it.
+bool connectsToRead(OpenBook& open, const fs::path& file, int flags, milliseconds busyTimeout) {
+    try {
+        open.database = connect(file.string(), flags, busyTimeout);
+        tryToRead(*open.database);
+        return true;
+    } catch (const SQLite::Exception& e) {
+        if (!isLackOfRoom(e))
+            throw;
+        return false;
+    }
+}
+
 /// A connection that reads, by the way that leaves no trace: a writable place lets SQLite tidy up after
 /// itself; elsewhere a book without late commits is read as it stands.
 void connectToRead(OpenBook& open, const fs::path& file, milliseconds busyTimeout) {
-    if (mayWrite(file) && mayWrite(folderOf(file))) {
-        open.database = connect(file.string(), SQLite::OPEN_READWRITE, busyTimeout);
+    if (hasRoomBeside(file) && connectsToRead(open, file, SQLite::OPEN_READWRITE, busyTimeout))
         return;
-    }
-    if (!hasContent(sideFile(file, "-wal"))) {
+    if (!hasContent(sideFile(file, "-wal")))
         open.database = connectUnseen(file, busyTimeout);
-        return;
-    }
-    try {
-        open.database = connect(file.string(), SQLite::OPEN_READONLY, busyTimeout);
-        tryToRead(*open.database);
-    } catch (const SQLite::Exception& e) {
-        if (e.getErrorCode() != SQLITE_CANTOPEN && e.getErrorCode() != SQLITE_READONLY)
-            throw;
+    else if (!connectsToRead(open, file, SQLite::OPEN_READONLY, busyTimeout))
         readFromCopy(open, file, busyTimeout);
-    }
 }
 
 /// An older book is read from a copy of today's form.

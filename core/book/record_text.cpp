@@ -12,14 +12,16 @@ struct Named {
     std::string_view text;
 };
 
-constexpr std::array fuels{Named{Fuel::electric, "electric"}, Named{Fuel::gas, "gas"},
-                           Named{Fuel::wood, "wood"}};
-constexpr std::array quantities{
-    Named{Quantity::temperature, "temperature"}, Named{Quantity::lineVolts, "line volts"},
-    Named{Quantity::lineAmps, "line amps"}, Named{Quantity::oxygenMillivolts, "oxygen millivolts"},
-    Named{Quantity::duty, "duty"}};
-constexpr std::array crystalAmounts{Named{Crystals::none, "none"}, Named{Crystals::few, "few"},
-                                    Named{Crystals::many, "many"}, Named{Crystals::covered, "covered"}};
+constexpr std::array fuels{Named<Fuel>{Fuel::electric, "electric"}, Named<Fuel>{Fuel::gas, "gas"},
+                           Named<Fuel>{Fuel::wood, "wood"}};
+constexpr std::array quantities{Named<Quantity>{Quantity::temperature, "temperature"},
+                                Named<Quantity>{Quantity::lineVolts, "line volts"},
+                                Named<Quantity>{Quantity::lineAmps, "line amps"},
+                                Named<Quantity>{Quantity::oxygenMillivolts, "oxygen millivolts"},
+                                Named<Quantity>{Quantity::duty, "duty"}};
+constexpr std::array crystalAmounts{
+    Named<Crystals>{Crystals::none, "none"}, Named<Crystals>{Crystals::few, "few"},
+    Named<Crystals>{Crystals::many, "many"}, Named<Crystals>{Crystals::covered, "covered"}};
 
 template <class Enum, std::size_t n>
 std::string_view textOf(const std::array<Named<Enum>, n>& names, Enum value) {

@@ -21,7 +21,7 @@ constexpr std::array uniqueness{Plain{"kiln.name", "a kiln of that name is in th
 std::string inPlainWords(const SQLite::Exception& e) {
     const std::string_view message = e.what();
     const auto colon = message.find(": ");
-    const std::string detail(colon == message.npos ? message : message.substr(colon + 2));
+    std::string detail(colon == message.npos ? message : message.substr(colon + 2));
     switch (e.getExtendedErrorCode()) {
     case SQLITE_CONSTRAINT_UNIQUE:
     case SQLITE_CONSTRAINT_PRIMARYKEY:
@@ -66,6 +66,8 @@ Error errorFrom(const SQLite::Exception& e, const std::filesystem::path& file) {
     case SQLITE_CANTOPEN:
         return {ErrorKind::unwritable, "the book cannot be written (" + message + ")", name};
     case SQLITE_IOERR:
+        if (e.getExtendedErrorCode() == SQLITE_IOERR_SHMSIZE)
+            return {ErrorKind::unwritable, "the disk is full", name};
         return {ioKind(e.getExtendedErrorCode()), "the disk fails (" + message + ")", name};
     case SQLITE_BUSY:
     case SQLITE_LOCKED:

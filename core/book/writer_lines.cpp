@@ -61,7 +61,7 @@ Result<Id> replace(BookWriter& writer, const Book& book, const LineTable& table,
             return sql::missing(book, nameOf(table, old) + " is not there or struck already");
         Line line = now;
         line.struck = false;
-        const Result<Id> added = writer.add(line);
+        Result<Id> added = writer.add(line);
         if (!added)
             return added;
         const std::string detail =

@@ -143,9 +143,11 @@ std::string hourWords(double hour) {
     const long whole = halves / 2;
     if (halves < 1)
         return "standing";
+    if (halves == 1)
+        return "just leaning";
     if (whole >= 6)
         return "nearly down";
-    return fmt::format("at {}{} o’clock", whole > 0 ? std::to_string(whole) : "", halves % 2 ? "½" : "");
+    return fmt::format("at {}{} o’clock", whole, halves % 2 ? "½" : "");
 }
 
 std::string lookWords(const std::vector<ConeHour>& cones) {

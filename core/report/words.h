@@ -59,7 +59,8 @@ std::string spanWords(Instant from, Instant to, const WordStyle& style);
 /// "21:14 (21:08 to 21:21)", "not before 21:08" and the like where ends are unknown; "–" when all are.
 std::string whenWords(const TimeInterval& when, const WordStyle& style);
 
-/// Where a tip points, to halves: "standing", "at 1½ o’clock", "down"; "nearly down" close below 6.
+/// Where a tip points, to halves: "standing", "just leaning", "at 1½ o’clock", "down"; "nearly
+/// down" close below 6.
 std::string hourWords(double hour);
 
 /// A cone and the hour at which it is seen or thought.

@@ -130,9 +130,10 @@ Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
     return m_forecaster.forecast(futureOnPlan(*shown, *follower));
 }
 
-Result<Forecast> FiringForecast::forecastWith(const Look& look, const StepFollower* follower) const {
+Result<Forecast> FiringForecast::forecastWith(const std::vector<Look>& looks,
+                                              const StepFollower* follower) const {
     FiringForecast tried = *this;
-    tried.m_looks.push_back(look);
+    tried.m_looks.insert(tried.m_looks.end(), looks.begin(), looks.end());
     if (const auto taken = tried.m_forecaster.setLooks(tried.watched(tried.m_looks)); !taken)
         return taken.error();
     return tried.forecast(follower);

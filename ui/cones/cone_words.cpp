@@ -1,6 +1,7 @@
 #include "ui/cones/cone_words.h"
 
 #include "core/cones/bending.h"
+#include "core/report/words.h"
 
 #include <QCoreApplication>
 #include <QRegularExpression>
@@ -18,7 +19,7 @@ struct ConeWords {
     Q_DECLARE_TR_FUNCTIONS(ConeWords)
 };
 
-QString figure(double hour) {
+QString hourFigure(double hour) {
     const int whole = static_cast<int>(hour);
     const QString half = hour > whole ? QStringLiteral("½") : QString();
     return QString::number(whole) + half;
@@ -62,35 +63,24 @@ Result<TypedLook> parseLook(QString text) {
     const auto space = text.indexOf(u' ');
     if (space < 0)
         return bad(ConeWords::tr("\"%1\" needs an hour: cone, space, hour").arg(text));
-    QString hourWords = text.mid(space + 1);
-    if (hourWords.startsWith(QLatin1String("at ")))
-        hourWords.remove(0, 3);
-    const auto hour = hourTyped(hourWords);
+    QString hourText = text.mid(space + 1);
+    if (hourText.startsWith(QLatin1String("at ")))
+        hourText.remove(0, 3);
+    const auto hour = hourTyped(hourText);
     if (!hour)
-        return bad(
-            ConeWords::tr("\"%1\" is no hour: standing, 0.5 to 5.5 in halves, or down").arg(hourWords));
+        return bad(ConeWords::tr("\"%1\" is no hour: standing, 0.5 to 5.5 in halves, or down").arg(hourText));
     return TypedLook{text.left(space).toStdString(), *hour};
 }
 
 } // namespace
 
-QString hourInWords(double hour) {
-    const double halves = inHalves(hour);
-    if (isFigure(halves))
-        return ConeWords::tr("%1 o’clock").arg(figure(halves));
-    if (halves <= hourStanding)
-        return ConeWords::tr("standing");
-    return halves >= hourDown ? ConeWords::tr("down") : ConeWords::tr("just leaning");
-}
-
 QString hourOnButton(double hour) {
     const double halves = inHalves(hour);
-    return isFigure(halves) ? figure(halves) : hourInWords(halves);
+    return isFigure(halves) ? hourFigure(halves) : QString::fromStdString(hourWords(halves));
 }
 
 QString coneInWords(const QString& cone, double hour) {
-    const bool withFigure = isFigure(inHalves(hour));
-    return (withFigure ? ConeWords::tr("%1 at %2") : ConeWords::tr("%1 %2")).arg(cone, hourInWords(hour));
+    return QString::fromStdString(lookWords({{cone.toStdString(), hour}}));
 }
 
 Result<std::vector<TypedLook>> parseLooks(QStringView text) {

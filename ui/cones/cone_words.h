@@ -10,13 +10,11 @@
 
 namespace ringhold {
 
-/// "standing", "just leaning", "1 o'clock", "2½ o'clock", "down"; to the nearest half.
-QString hourInWords(double hour);
+/// "9 at 4 o'clock", "10 just leaning", "11 standing": as the log says it.
+QString coneInWords(const QString& cone, double hour);
+
 /// Short, for a button: "1", "2½"; the words for standing, just leaning and down.
 QString hourOnButton(double hour);
-
-/// The same as part of a sentence about a cone: "9 at 4 o'clock", "10 just leaning", "11 standing".
-QString coneInWords(const QString& cone, double hour);
 
 /// A look as typed.
 struct TypedLook {

@@ -74,6 +74,8 @@ void PackDrawing::paint(QPainter& painter, const PackInks& inks, const QFont& na
     painter.save();
     painter.setRenderHint(QPainter::Antialiasing);
     const double line = std::clamp(m_length / 90, 0.6, 2.2);
+    for (std::size_t i = 0; i < m_pack.cones.size(); ++i)
+        paintInterval(painter, i, inks.ghost);
     for (std::size_t i = m_pack.cones.size(); i-- > 0;) { // the one that bends first lies in front
         const auto shape = coneShape(m_pack.cones[i].hour, place(i));
         painter.setPen(Qt::NoPen);
@@ -95,7 +97,7 @@ void PackDrawing::paint(QPainter& painter, const PackInks& inks, const QFont& na
     painter.restore();
 }
 
-void PackDrawing::paintGhost(QPainter& painter, std::size_t cone, const QColor& ink) const {
+void PackDrawing::paintInterval(QPainter& painter, std::size_t cone, const QColor& ink) const {
     const auto& ghost = m_pack.cones[cone].ghost;
     if (!ghost)
         return;
@@ -107,6 +109,12 @@ void PackDrawing::paintGhost(QPainter& painter, std::size_t cone, const QColor& 
     painter.setPen(Qt::NoPen);
     painter.setBrush(sheer(ink, 0.14));
     painter.drawPath(swept);
+}
+
+void PackDrawing::paintGhost(QPainter& painter, std::size_t cone, const QColor& ink) const {
+    const auto& ghost = m_pack.cones[cone].ghost;
+    if (!ghost)
+        return;
     auto dashes = pen(ink, std::clamp(m_length / 100, 0.6, 2.0), Qt::CustomDashLine);
     dashes.setDashPattern({2.6, 2.4});
     dashes.setCapStyle(Qt::FlatCap);
@@ -127,7 +135,7 @@ void PackDrawing::paintName(QPainter& painter, std::size_t cone, const QFont& fo
 std::optional<std::size_t> PackDrawing::coneAt(QPointF point) const {
     std::optional<std::size_t> found;
     double nearest = 0.3 * m_length;
-    for (std::size_t i = m_pack.cones.size(); i-- > 0;) { // the one that bends first lies in front
+    for (std::size_t i = 0; i < m_pack.cones.size(); ++i) {
         const auto shape = coneShape(m_pack.cones[i].hour, place(i));
         const double toTip = QLineF(point, shape.tip).length();
         const bool on = shape.outline.contains(point) || (m_nameHeight > 0 && nameRect(i).contains(point));

@@ -61,6 +61,7 @@ class PackDrawing {
     static double aspect(std::size_t cones);
 
   private:
+    void paintInterval(QPainter& painter, std::size_t cone, const QColor& ink) const;
     void paintGhost(QPainter& painter, std::size_t cone, const QColor& ink) const;
     void paintName(QPainter& painter, std::size_t cone, const QFont& font) const;
 

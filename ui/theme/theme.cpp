@@ -52,10 +52,7 @@ QString filledIn(const QString& sheet, const QHash<QString, QString>& values) {
 
 } // namespace
 
-Theme::Theme(const Palettes& palettes, QObject* parent) : QObject(parent), m_palettes(palettes) {
-    if (qobject_cast<QGuiApplication*>(QCoreApplication::instance()))
-        m_systemIsDark = isDark(QGuiApplication::palette());
-}
+Theme::Theme(const Palettes& palettes, QObject* parent) : QObject(parent), m_palettes(palettes) {}
 
 void Theme::wear(QApplication& application) {
     QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));

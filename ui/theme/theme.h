@@ -34,8 +34,6 @@ class Theme : public QObject {
 
     ThemeName name() const { return m_name; }
     void show(ThemeName name);
-    /// The one that suits the desktop, as its palette was when this was made.
-    void followSystem() { show(m_systemIsDark ? ThemeName::ember : ThemeName::paper); }
     double textScale() const { return m_scale; }
     /// Taken to the nearest scale that is allowed.
     void setTextScale(double scale);
@@ -61,7 +59,6 @@ class Theme : public QObject {
 
     Palettes m_palettes;
     ThemeName m_name = ThemeName::paper;
-    bool m_systemIsDark = false;
     double m_scale = 1;
 };
 

@@ -5,9 +5,11 @@
 #include "ui/spread/strip.h"
 #include "ui/start/begin_page.h"
 #include "ui/theme/theme.h"
+#include "ui/theme/theme_follower.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/ribbon.h"
 
+#include <QApplication>
 #include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QMenuBar>
@@ -19,9 +21,9 @@
 namespace ringhold {
 
 MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
-    : QMainWindow(parent), m_notebook(notebook), m_theme(theme), m_strips(new QVBoxLayout),
-      m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_firings(new QStackedWidget),
-      m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
+    : QMainWindow(parent), m_notebook(notebook), m_theme(theme), m_follower(new ThemeFollower(theme, *qApp)),
+      m_strips(new QVBoxLayout), m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget),
+      m_firings(new QStackedWidget), m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
       m_ribbons(new QButtonGroup(this)) {
     setWindowTitle(QStringLiteral("Ringhold · ") +
                    QString::fromStdString(notebook.file().filename().string()));
@@ -130,17 +132,7 @@ void MainWindow::addMenus() {
 }
 
 void MainWindow::chooseTheme() {
-    switch (m_notebook.preferences().theme()) {
-    case ThemeChoice::paper:
-        m_theme.show(ThemeName::paper);
-        break;
-    case ThemeChoice::ember:
-        m_theme.show(ThemeName::ember);
-        break;
-    case ThemeChoice::system:
-        m_theme.followSystem();
-        break;
-    }
+    m_follower->choose(m_notebook.preferences().theme());
 }
 
 void MainWindow::matchSessions() {

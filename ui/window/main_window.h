@@ -5,6 +5,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <vector>
 
 class QButtonGroup;
@@ -20,6 +21,7 @@ class Ribbon;
 class SpreadPage;
 class Strip;
 class Theme;
+class ThemeFollower;
 
 /// Notebook and theme outlive it.
 class MainWindow : public QMainWindow {
@@ -49,6 +51,7 @@ class MainWindow : public QMainWindow {
 
     Notebook& m_notebook;
     Theme& m_theme;
+    std::unique_ptr<ThemeFollower> m_follower;
     QVBoxLayout* m_strips;
     NoticeBar* m_notice;
     QStackedWidget* m_pages;   ///< one for each ribbon

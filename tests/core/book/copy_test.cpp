@@ -49,12 +49,16 @@ TEST(CopyBook, SaysWhatIsMissing) {
 
 TEST(CopyBook, LeavesNothingHalfWrittenOnAFullDisk) {
     const BookFolder folder;
-    writeSample(bookAt(folder / "kiln.ringhold"));
+    const BookFolder stick;
     FaultyDisk disk;
+    const Book book = bookAt(folder / "kiln.ringhold");
+    writeSample(book);
     disk.fillUp();
-    const Status copied = copyBook(folder / "kiln.ringhold", folder / "to");
+    const Status copied = copyBook(book.file(), stick / "to");
     EXPECT_EQ(copied.error().kind, ErrorKind::unwritable) << copied.error().text();
-    EXPECT_EQ(folder.names(), Names{"kiln.ringhold"});
+    EXPECT_TRUE(stick.names().empty());
+    disk.fillUp(false);
+    expectGood(copyBook(book.file(), stick / "to"));
 }
 
 TEST(CopyBook, LeavesNothingHalfWrittenInALockedFolder) {

@@ -112,6 +112,17 @@ TEST(FullDisk, LeavesNothingHalfMade) {
     EXPECT_TRUE(folder.names().empty());
 }
 
+TEST(FullDisk, StillReadsABook) {
+    const BookFolder folder;
+    const std::string id = bookAt(folder / "x.ringhold").id();
+    FaultyDisk disk;
+    disk.fillUp();
+    EXPECT_EQ(bookAt(folder / "x.ringhold", Access::read).id(), id);
+    const auto book = Book::open(folder / "x.ringhold", Access::write);
+    ASSERT_FALSE(book.ok());
+    EXPECT_EQ(book.error().kind, ErrorKind::unwritable);
+}
+
 TEST(Disk, IsSyncedAtEveryCommit) {
     const BookFolder folder;
     FaultyDisk disk;

@@ -16,7 +16,7 @@ std::atomic<bool> syncFails;
 std::atomic<int> syncCount;
 sqlite3_vfs* real = nullptr;
 sqlite3_vfs faulty;
-/// A table of SQLite's file methods with two of them replaced.
+/// A table of SQLite's file methods with three of them replaced.
 struct Methods {
     sqlite3_io_methods ours; ///< first, so that a file's pMethods leads to the whole
     const sqlite3_io_methods* real;
@@ -39,6 +39,12 @@ int syncUnlessFailing(sqlite3_file* file, int flags) {
     return realMethods(file)->xSync(file, flags);
 }
 
+/// The index of late commits is a file that grows, too.
+int growUnlessFull(sqlite3_file* file, int page, int size, int extend, void volatile** memory) {
+    const int result = realMethods(file)->xShmMap(file, page, size, full ? 0 : extend, memory);
+    return full && extend && result == SQLITE_OK && !*memory ? SQLITE_IOERR_SHMSIZE : result;
+}
+
 const sqlite3_io_methods* replaced(const sqlite3_io_methods* original) {
     const std::lock_guard lock(tablesLock);
     for (auto& table : tables) {
@@ -49,6 +55,7 @@ const sqlite3_io_methods* replaced(const sqlite3_io_methods* original) {
         table = {*original, original};
         table.ours.xWrite = writeUnlessFull;
         table.ours.xSync = syncUnlessFailing;
+        table.ours.xShmMap = growUnlessFull;
         return &table.ours;
     }
     std::abort();

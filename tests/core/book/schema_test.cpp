@@ -83,6 +83,7 @@ TEST(Schema, NotUpgradedWithoutABackup) {
         ASSERT_TRUE(outcome.error);
         EXPECT_EQ(outcome.error->kind, ErrorKind::unwritable) << outcome.error->text();
     }
+    disk.fillUp(false);
     EXPECT_EQ(versionOf(folder / "x.ringhold"), 1);
     EXPECT_EQ(folder.names(), std::vector<std::string>{"x.ringhold"});
 }

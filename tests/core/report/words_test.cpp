@@ -74,7 +74,7 @@ TEST(Words, TellAForecastWithItsInterval) {
 
 TEST(Words, TellWhereConesPoint) {
     EXPECT_EQ(hourWords(0), "standing");
-    EXPECT_EQ(hourWords(0.5), "at ½ o’clock");
+    EXPECT_EQ(hourWords(0.5), "just leaning");
     EXPECT_EQ(hourWords(1.5), "at 1½ o’clock");
     EXPECT_EQ(hourWords(2.1), "at 2 o’clock");
     EXPECT_EQ(hourWords(5.8), "nearly down");
