@@ -65,6 +65,10 @@ std::vector<Reading> readingsOf(SQLite::Database& database, const std::vector<Ch
     return readings;
 }
 
+constexpr const char* piecesOfFiring = "WHERE firing = ? ORDER BY id";
+constexpr const char* outcomesOfFiring =
+    "WHERE piece IN (SELECT id FROM piece WHERE firing = ?) ORDER BY piece";
+
 FiringRecord wholeFrom(SQLite::Database& database, const Firing& firing) {
     const FiringId id = firing.id;
     FiringRecord whole;
@@ -79,9 +83,8 @@ FiringRecord wholeFrom(SQLite::Database& database, const Firing& firing) {
                             "WHERE pack IN (SELECT id FROM pack WHERE firing = ?) ORDER BY at_ms, id", id);
     whole.settings = rows::all(database, rows::setting, "WHERE firing = ? ORDER BY at_ms, id", id);
     whole.notes = rows::all(database, rows::note, "WHERE firing = ? ORDER BY at_ms, id", id);
-    whole.pieces = rows::all(database, rows::piece, "WHERE firing = ? ORDER BY id", id);
-    whole.outcomes = rows::all(database, rows::outcome,
-                               "WHERE piece IN (SELECT id FROM piece WHERE firing = ?) ORDER BY piece", id);
+    whole.pieces = rows::all(database, rows::piece, piecesOfFiring, id);
+    whole.outcomes = rows::all(database, rows::outcome, outcomesOfFiring, id);
     whole.filedOffsets =
         rows::all(database, rows::filedOffset, "WHERE firing = ? ORDER BY at_ms, probe, place", id);
     return whole;
@@ -185,6 +188,14 @@ Result<Curve> BookReader::curve(ChannelId channel) const {
         }
         return curve;
     });
+}
+
+Result<std::vector<Piece>> BookReader::pieces(FiringId firing) const {
+    return readAll(*m_book, rows::piece, piecesOfFiring, firing);
+}
+
+Result<std::vector<Outcome>> BookReader::outcomes(FiringId firing) const {
+    return readAll(*m_book, rows::outcome, outcomesOfFiring, firing);
 }
 
 Result<std::vector<AlarmRecord>> BookReader::alarms(FiringId firing) const {

@@ -56,6 +56,9 @@ class BookReader {
     /// channel of temperatures.
     Result<Curve> curve(ChannelId channel) const;
 
+    Result<std::vector<Piece>> pieces(FiringId firing) const;     ///< in the order of writing
+    Result<std::vector<Outcome>> outcomes(FiringId firing) const; ///< of those pieces that have one, likewise
+
     Result<std::vector<AlarmRecord>> alarms(FiringId firing) const; ///< in time order
     Result<std::vector<LogEvent>> events(FiringId firing) const;    ///< in time order
     Result<std::optional<std::string>> preference(std::string_view name) const;

@@ -163,6 +163,28 @@ Status BookWriter::alter(const Piece& piece) {
                        piece.sagger);
 }
 
+Status BookWriter::add(std::span<const Piece> pieces) {
+    return sql::guarded(m_book->file(), [&]() -> Status {
+        sql::Savepoint savepoint(m_book->database());
+        for (const auto& piece : pieces)
+            if (const auto added = add(piece); !added)
+                return added.error();
+        savepoint.release();
+        return {};
+    });
+}
+
+Status BookWriter::remove(PieceId piece) {
+    return sql::guarded(m_book->file(), [&]() -> Status {
+        sql::Savepoint savepoint(m_book->database());
+        sql::run(m_book->database(), "DELETE FROM outcome WHERE piece = ?", piece);
+        if (Status removed = sql::update(*m_book, "DELETE FROM piece WHERE id = ?", piece); !removed)
+            return removed;
+        savepoint.release();
+        return {};
+    });
+}
+
 Status BookWriter::set(const Outcome& outcome) {
     const auto crystals =
         outcome.crystals ? std::optional(bookText(*outcome.crystals)) : std::optional<std::string_view>();

@@ -49,6 +49,9 @@ class BookWriter {
     Status alter(const Pack& pack); ///< a cone that a look names stays
     Status alter(const Piece& piece);
     Status end(FiringId firing, Instant at);
+    Status add(std::span<const Piece> pieces); ///< all of them or none
+    /// With its outcome: a piece that was never in the kiln.
+    Status remove(PieceId piece);
 
     /// One for each piece; an earlier one is replaced.
     Status set(const Outcome& outcome);

@@ -136,6 +136,26 @@ TEST_F(WriteBook, SaysWhenThereIsNothingToAlter) {
     EXPECT_EQ(m_writer.correct(nowhere, evening).error().kind, ErrorKind::notFound);
 }
 
+TEST_F(WriteBook, PiecesAreAddedTogetherOrNotAtAll) {
+    Piece bowl{{}, m_sample.firing.id, "small bowl", "ice 3", "1", false, false};
+    Piece lost = bowl;
+    lost.firing = FiringId{999};
+    expectRefused(m_writer.add(std::vector{bowl, lost}), ErrorKind::badInput, "");
+    EXPECT_EQ(count("piece"), 2);
+    expectGood(m_writer.add(std::vector{bowl, bowl}));
+    EXPECT_EQ(good(m_reader.pieces(m_sample.firing.id)).size(), 4U);
+}
+
+TEST_F(WriteBook, APieceGoesWithItsOutcome) {
+    const PieceId vase = m_sample.pieces[0].id;
+    expectGood(m_writer.remove(vase));
+    m_sample.pieces.erase(m_sample.pieces.begin());
+    m_sample.outcomes.erase(m_sample.outcomes.begin());
+    expectSame(good(m_reader.pieces(m_sample.firing.id)), m_sample.pieces);
+    expectSame(good(m_reader.outcomes(m_sample.firing.id)), m_sample.outcomes);
+    expectRefused(m_writer.remove(vase), ErrorKind::notFound, "no such line");
+}
+
 TEST_F(WriteBook, APackKeepsTheConesThatWereLookedAt) {
     Pack pack = m_sample.packs[0];
     pack.cones = {"10", "9", "8", "11"};
