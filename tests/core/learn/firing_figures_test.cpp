@@ -53,7 +53,7 @@ Look lookAt(const std::string& cone, double minute, double hour) {
 
 } // namespace
 
-TEST(FiringFigures, peakAndTimeNearIt) {
+TEST(FiringFigures, PeakAndTimeNearIt) {
     const auto figures = figuresOf({}, crystalFiring());
     ASSERT_TRUE(figures.peak);
     EXPECT_DOUBLE_EQ(figures.peak->temperature.celsius(), 1270);
@@ -61,19 +61,19 @@ TEST(FiringFigures, peakAndTimeNearIt) {
     EXPECT_NEAR(inMinutes(figures.nearPeak), 10 + 10 + 30 * 10 / 190.0, 0.01);
 }
 
-TEST(FiringFigures, theLastClimbLeavesTheSoakOut) {
+TEST(FiringFigures, TheLastClimbLeavesTheSoakOut) {
     const auto climb = lastClimbOf(crystalFiring());
     ASSERT_TRUE(climb);
     EXPECT_NEAR(climb->celsiusPerHour(), 60, 0.01);
 }
 
-TEST(FiringFigures, noClimbWithoutHundredDegrees) {
+TEST(FiringFigures, NoClimbWithoutHundredDegrees) {
     EXPECT_FALSE(lastClimbOf({}));
     EXPECT_FALSE(lastClimbOf(curveOf({{0, 1000}, {60, 1090}})));
     EXPECT_FALSE(lastClimbOf(curveOf({{0, 1000}})));
 }
 
-TEST(FiringFigures, thePlansGrowthHoldEndsWhereItsRingsBegin) {
+TEST(FiringFigures, ThePlansGrowthHoldEndsWhereItsRingsBegin) {
     const auto hold = growthHoldOf(crystalPlan(), crystalFiring());
     ASSERT_TRUE(hold);
     EXPECT_NEAR(minuteOf(hold->start), 690, 1); // a soak at the top in the plan is not taken for it
@@ -81,7 +81,7 @@ TEST(FiringFigures, thePlansGrowthHoldEndsWhereItsRingsBegin) {
     EXPECT_NEAR(hold->mean.celsius(), 1080, 0.1);
 }
 
-TEST(FiringFigures, ringsAloneAreHeldAtTheirHigh) {
+TEST(FiringFigures, RingsAloneAreHeldAtTheirHigh) {
     Plan plan = crystalPlan();
     std::erase_if(plan.steps, [](const Step& step) { return std::holds_alternative<Hold>(step); });
     const auto hold = growthHoldOf(plan, crystalFiring());
@@ -89,7 +89,7 @@ TEST(FiringFigures, ringsAloneAreHeldAtTheirHigh) {
     EXPECT_NEAR(hold->minutes(), 14, 0.01);
 }
 
-TEST(FiringFigures, withoutAPlanTheLongestHoldAfterThePeakIsFound) {
+TEST(FiringFigures, WithoutAPlanTheLongestHoldAfterThePeakIsFound) {
     std::mt19937 random(3);
     const auto hold = growthHoldOf({}, noisy(crystalFiring(), 0.8, 0.5, random));
     ASSERT_TRUE(hold);
@@ -97,13 +97,13 @@ TEST(FiringFigures, withoutAPlanTheLongestHoldAfterThePeakIsFound) {
     EXPECT_NEAR(hold->mean.celsius(), 1080, 6);
 }
 
-TEST(FiringFigures, aKilnThatOnlyCoolsHasNoHold) {
+TEST(FiringFigures, AKilnThatOnlyCoolsHasNoHold) {
     EXPECT_FALSE(growthHoldOf({}, curveOf({{0, 20}, {600, 1250}, {1300, 850}}))); // 34 °C/h
     EXPECT_FALSE(growthHoldOf({}, curveOf({{0, 20}, {60, 200}, {100, 30}})));
     EXPECT_FALSE(growthHoldOf({}, {}));
 }
 
-TEST(FiringFigures, theFiringConeIsThePlansElseTheSecondOfThePack) {
+TEST(FiringFigures, TheFiringConeIsThePlansElseTheSecondOfThePack) {
     FiringRecord record = withPack({"8", "9", "10"});
     EXPECT_EQ(firingCone(record), "9");
     record.firing.plan = crystalPlan();
@@ -112,7 +112,7 @@ TEST(FiringFigures, theFiringConeIsThePlansElseTheSecondOfThePack) {
     EXPECT_EQ(firingCone({}), "");
 }
 
-TEST(FiringFigures, coneDownIsTheFirstLookThatCounts) {
+TEST(FiringFigures, ConeDownIsTheFirstLookThatCounts) {
     FiringRecord record = withPack({"8", "9", "10"});
     record.looks = {lookAt("8", 600, 6), lookAt("9", 610, 5.5), lookAt("9", 620, 6), lookAt("9", 630, 6),
                     lookAt("9", 640, 6)};
@@ -124,7 +124,7 @@ TEST(FiringFigures, coneDownIsTheFirstLookThatCounts) {
     EXPECT_FALSE(coneDownSeen(record));
 }
 
-TEST(FiringFigures, nothingOfARecordWithoutReadings) {
+TEST(FiringFigures, NothingOfARecordWithoutReadings) {
     const auto figures = figuresOf({}, {});
     EXPECT_FALSE(figures.peak || figures.lastClimb || figures.growthHold || figures.coneDown);
 }

@@ -45,12 +45,12 @@ std::vector<Range> shown(const Curve& curve, Instant from, Instant to, int colum
 
 } // namespace
 
-TEST(Decimation, aShortCurveComesBackWhole) {
+TEST(Decimation, AShortCurveComesBackWhole) {
     const Curve curve = wave(100);
     EXPECT_EQ(decimated(curve, start, curve.back().at, 50).size(), 100U);
 }
 
-TEST(Decimation, everyColumnShowsItsLowestAndHighest) {
+TEST(Decimation, EveryColumnShowsItsLowestAndHighest) {
     const Curve curve = wave(72000);
     const Instant to = start + std::chrono::seconds(72000);
     const Curve few = decimated(curve, start, to, 600);
@@ -58,13 +58,13 @@ TEST(Decimation, everyColumnShowsItsLowestAndHighest) {
     EXPECT_EQ(shown(few, start, to, 600), shown(curve, start, to, 600));
 }
 
-TEST(Decimation, pointsStayInTimeOrderAndNoneComesTwice) {
+TEST(Decimation, PointsStayInTimeOrderAndNoneComesTwice) {
     const Curve few = decimated(wave(72000), start, start + std::chrono::hours(20), 500);
     for (std::size_t i = 1; i < few.size(); ++i)
         ASSERT_LT(few[i - 1].at, few[i].at);
 }
 
-TEST(Decimation, theNearestPointBeyondEitherEdgeIsKept) {
+TEST(Decimation, TheNearestPointBeyondEitherEdgeIsKept) {
     const Curve curve = wave(72000);
     const Instant from = start + durationFromSeconds(1000.5);
     const Instant to = start + durationFromSeconds(70000.5);
@@ -73,13 +73,13 @@ TEST(Decimation, theNearestPointBeyondEitherEdgeIsKept) {
     EXPECT_EQ(few.back().at, start + std::chrono::seconds(70001));
 }
 
-TEST(Decimation, aGapBetweenPointsIsCrossedByItsLine) {
+TEST(Decimation, AGapBetweenPointsIsCrossedByItsLine) {
     const Curve curve{pointAt(0, 20), pointAt(36000, 900)};
     const Curve seen = decimated(curve, start + std::chrono::hours(1), start + std::chrono::hours(2), 300);
     EXPECT_EQ(seen.size(), 2U);
 }
 
-TEST(Decimation, nothingOfNothing) {
+TEST(Decimation, NothingOfNothing) {
     EXPECT_TRUE(decimated({}, start, start + std::chrono::hours(1), 100).empty());
     EXPECT_EQ(decimated(wave(10), start, start, 100).size(), 2U);
     EXPECT_EQ(decimated(wave(10), start, start + std::chrono::hours(1), 0).size(), 10U);

@@ -43,7 +43,7 @@ void PrintTo(const Case& c, std::ostream* out) {
 
 class TimeTicks : public testing::TestWithParam<Case> {};
 
-TEST_P(TimeTicks, standAtRoundTimesOfTheZone) {
+TEST_P(TimeTicks, StandAtRoundTimesOfTheZone) {
     const auto& c = GetParam();
     EXPECT_EQ(joined(timeTicks(utc(c.from), utc(c.to), c.zone, c.most)).toStdString(), c.labels);
 }
@@ -76,7 +76,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Case{"unknown zone is UTC", "2026-03-01T17:10:00Z", "2026-03-01T19:10:00Z",
                          "Nowhere/Land", 6, "17:30|Sun 1 Mar, 18:00, 18:30, 19:00"}));
 
-TEST(TimeTicksSpacing, anHourStaysAnHourAcrossTheChange) {
+TEST(TimeTicksSpacing, AnHourStaysAnHourAcrossTheChange) {
     const auto ticks =
         timeTicks(utc("2026-10-24T22:00:00Z"), utc("2026-10-25T05:00:00Z"), "Europe/Berlin", 9);
     ASSERT_EQ(ticks.size(), 8U);
@@ -84,7 +84,7 @@ TEST(TimeTicksSpacing, anHourStaysAnHourAcrossTheChange) {
         EXPECT_EQ(ticks[i].at - ticks[i - 1].at, std::chrono::hours(1));
 }
 
-TEST(TimeTicksSpacing, neverMoreThanAsked) {
+TEST(TimeTicksSpacing, NeverMoreThanAsked) {
     const Instant from = utc("2026-03-01T17:10:00Z");
     for (const int minutes : {1, 7, 50, 333, 1400, 9000, 100000, 3000000})
         for (const int most : {2, 5, 12}) {
@@ -93,7 +93,7 @@ TEST(TimeTicksSpacing, neverMoreThanAsked) {
         }
 }
 
-TEST(HourTicks, areWholeHoursOrTheirParts) {
+TEST(HourTicks, AreWholeHoursOrTheirParts) {
     EXPECT_EQ(joined(hourTicks(0, 5.2, 6)).toStdString(), "0 h, 1 h, 2 h, 3 h, 4 h, 5 h");
     EXPECT_EQ(joined(hourTicks(-0.6, 1.1, 5)).toStdString(), "−0:30 h, 0 h, 0:30 h, 1 h");
     EXPECT_EQ(joined(hourTicks(-13, 13, 6)).toStdString(), "−12 h, −6 h, 0 h, 6 h, 12 h");
