@@ -1,0 +1,266 @@
+#include "tests/core/book/sample_firing.h"
+#include "tests/support/notebook_on_disk.h"
+#include "tests/support/screens.h"
+#include "ui/common/words_on_page.h"
+#include "ui/theme/theme.h"
+#include "ui/ware/last_load.h"
+#include "ui/ware/ware_page.h"
+#include "ui/ware/ware_table.h"
+
+#include <QComboBox>
+#include <QPushButton>
+#include <QSignalSpy>
+#include <QTest>
+
+namespace ringhold::test {
+namespace {
+
+class WarePageTest : public testing::Test {
+  protected:
+    WareTable& table() { return *m_page.findChild<WareTable*>(); }
+    QComboBox& firings() { return *m_page.findChild<QComboBox*>(); }
+    void start() {
+        present(m_page);
+        table().setFocus();
+    }
+    void goTo(int row, WareColumn column) {
+        table().setCurrentIndex(table().model()->index(row, static_cast<int>(column)));
+    }
+    std::pair<int, WareColumn> place() {
+        return {table().currentIndex().row(), static_cast<WareColumn>(table().currentIndex().column())};
+    }
+    QPushButton* button(const QString& words) {
+        for (auto* found : m_page.findChildren<QPushButton*>())
+            if (found->text().remove(u'&').contains(words))
+                return found;
+        ADD_FAILURE() << "no button " << words.toStdString();
+        return nullptr;
+    }
+    void click(const QString& words) { QTest::mouseClick(button(words), Qt::LeftButton); }
+    QString warnings() {
+        QStringList all;
+        for (const auto* remark : m_page.findChildren<Remark*>())
+            if (remark->isVisible())
+                all << remark->text();
+        return all.join(u' ');
+    }
+
+    NotebookOnDisk m_book;
+    Theme m_theme;
+    KilnId m_kiln = m_book.addKiln("Heron");
+    FiringId m_firing = m_book.addFiring(m_kiln, {.title = "Frost fern", .began = noonOfMarch(1)});
+    WarePage m_page{m_book.notebook(), m_theme};
+};
+
+using Place = std::pair<int, WareColumn>;
+
+} // namespace
+
+TEST_F(WarePageTest, ALoadIsTypedWithEnterAlone) {
+    start();
+    EXPECT_EQ(place(), Place(0, WareColumn::piece));
+    type(u"tall vase"_qs);
+    press(Qt::Key_Return);
+    EXPECT_EQ(place(), Place(0, WareColumn::glaze));
+    type(u"ice 3"_qs);
+    press(Qt::Key_Return);
+    type(u"top"_qs);
+    press(Qt::Key_Return);
+    EXPECT_EQ(place(), Place(0, WareColumn::catcher));
+    type(u"y"_qs);
+    EXPECT_EQ(place(), Place(0, WareColumn::sagger));
+    press(Qt::Key_Return);
+    EXPECT_EQ(place(), Place(1, WareColumn::piece));
+    type(u"bowl"_qs);
+    press(Qt::Key_Return);
+    const auto pieces = m_book.pieces(m_firing);
+    ASSERT_EQ(pieces.size(), 2U);
+    EXPECT_EQ(pieces[0].glaze, "ice 3");
+    EXPECT_EQ(pieces[0].shelf, "top");
+    EXPECT_TRUE(pieces[0].catcher);
+    EXPECT_FALSE(pieces[0].sagger);
+    EXPECT_EQ(pieces[1].name, "bowl");
+}
+
+TEST_F(WarePageTest, OutcomesAreTypedPieceAfterPiece) {
+    m_book.addPiece(m_firing, "tall vase");
+    m_book.addPiece(m_firing, "bowl");
+    start();
+    goTo(0, WareColumn::crystals);
+    type(u"3"_qs);
+    EXPECT_EQ(place(), Place(0, WareColumn::largest));
+    type(u"41.5"_qs);
+    press(Qt::Key_Enter);
+    type(u"4"_qs);
+    press(Qt::Key_Return);
+    press(Qt::Key_Return); // no faults
+    type(u"A"_qs);
+    press(Qt::Key_Return);
+    press(Qt::Key_Return); // no note
+    EXPECT_EQ(place(), Place(1, WareColumn::crystals));
+    type(u"0"_qs);
+    const auto outcomes = m_book.outcomes(m_firing);
+    ASSERT_EQ(outcomes.size(), 2U);
+    EXPECT_EQ(outcomes[0].crystals, Crystals::covered);
+    EXPECT_EQ(outcomes[0].largest_mm, 41.5);
+    EXPECT_EQ(outcomes[0].rings, 4);
+    EXPECT_EQ(outcomes[0].grade, "A");
+    EXPECT_EQ(outcomes[1].crystals, Crystals::none);
+}
+
+TEST_F(WarePageTest, CrystalsAreChosenFromTheirWordsToo) {
+    m_book.addPiece(m_firing, "tall vase");
+    start();
+    goTo(0, WareColumn::crystals);
+    press(Qt::Key_F2);
+    auto* choice = qobject_cast<QComboBox*>(QApplication::focusWidget());
+    ASSERT_TRUE(choice);
+    choice->setCurrentText(u"many"_qs);
+    press(Qt::Key_Return);
+    EXPECT_EQ(m_book.outcomes(m_firing).at(0).crystals, Crystals::many);
+    press(Qt::Key_Left);
+    press(Qt::Key_Right);
+    goTo(0, WareColumn::crystals);
+    press(Qt::Key_Delete);
+    EXPECT_FALSE(m_book.outcomes(m_firing).at(0).crystals);
+}
+
+TEST_F(WarePageTest, SpaceAndTheMouseTick) {
+    m_book.addPiece(m_firing, "tall vase");
+    start();
+    goTo(0, WareColumn::sagger);
+    press(Qt::Key_Space);
+    EXPECT_TRUE(m_book.pieces(m_firing)[0].sagger);
+    const QRect cell = table().visualRect(table().currentIndex());
+    QTest::mouseClick(table().viewport(), Qt::LeftButton, {}, {cell.left() + 10, cell.center().y()});
+    EXPECT_FALSE(m_book.pieces(m_firing)[0].sagger);
+}
+
+TEST_F(WarePageTest, EscapeLeavesACellAsItWas) {
+    m_book.addPiece(m_firing, "tall vase", "ice 3");
+    start();
+    goTo(0, WareColumn::glaze);
+    type(u"wrong"_qs);
+    press(Qt::Key_Escape);
+    EXPECT_EQ(m_book.pieces(m_firing)[0].glaze, "ice 3");
+    EXPECT_EQ(place(), Place(0, WareColumn::glaze));
+}
+
+TEST_F(WarePageTest, WhatIsRefusedIsSaidOnThePage) {
+    m_book.addPiece(m_firing, "tall vase");
+    start();
+    goTo(0, WareColumn::piece);
+    press(Qt::Key_Delete);
+    EXPECT_TRUE(warnings().contains(u"A piece has a name"));
+    goTo(0, WareColumn::glaze);
+    type(u"ice"_qs);
+    press(Qt::Key_Return);
+    EXPECT_TRUE(warnings().isEmpty());
+}
+
+TEST_F(WarePageTest, AGasKilnWithoutSaggersIsPointedOut) {
+    const FiringId gas = m_book.addFiring(m_book.addKiln("Smoke", Fuel::gas), {.began = noonOfMarch(3)});
+    m_book.addPiece(gas, "tall vase");
+    m_book.addPiece(gas, "bowl", {}, true);
+    start();
+    m_page.showFiring(gas);
+    EXPECT_TRUE(warnings().contains(u"1 piece stands in the flame without a sagger"))
+        << warnings().toStdString();
+    goTo(0, WareColumn::sagger);
+    table().setFocus();
+    type(u"1"_qs);
+    EXPECT_EQ(place(), Place(1, WareColumn::piece));
+    EXPECT_TRUE(warnings().isEmpty());
+    m_page.showFiring(m_firing);
+    EXPECT_TRUE(warnings().isEmpty());
+}
+
+TEST_F(WarePageTest, TheLastLoadIsCopied) {
+    m_book.addPiece(m_firing, "tall vase", "ice 3", true);
+    m_book.addPiece(m_firing, "bowl", "lichen");
+    const FiringId empty = m_book.addFiring(m_kiln, {.title = "Glaze tests", .began = noonOfMarch(5)});
+    m_book.addPiece(m_book.addFiring(m_book.addKiln("other"), {.began = noonOfMarch(6)}), "not this");
+    const FiringId now = m_book.addFiring(m_kiln, {.title = "Lichen", .began = noonOfMarch(8), .live = true});
+    start();
+    EXPECT_TRUE(firings().currentText().startsWith(u"Lichen")) << "a live firing comes first";
+    click(u"Copy the last load"_qs);
+    const auto pieces = m_book.pieces(now);
+    ASSERT_EQ(pieces.size(), 2U);
+    EXPECT_EQ(pieces[0].name, "tall vase");
+    EXPECT_EQ(pieces[0].glaze, "ice 3");
+    EXPECT_TRUE(pieces[0].sagger);
+    EXPECT_EQ(table().model()->rowCount(), 3);
+    EXPECT_TRUE(m_book.pieces(empty).empty());
+    m_page.showFiring(m_firing);
+    click(u"Copy the last load"_qs);
+    EXPECT_TRUE(warnings().contains(u"No earlier firing"));
+}
+
+TEST_F(WarePageTest, APieceTakenOutCanBePutBack) {
+    const PieceId vase = m_book.addPiece(m_firing, "tall vase", "ice 3");
+    m_book.addPiece(m_firing, "bowl");
+    expectGood(m_book->writer().set({vase, Crystals::many, 40, 3, "", "A", ""}));
+    start();
+    goTo(0, WareColumn::glaze);
+    click(u"Take out"_qs);
+    ASSERT_EQ(m_book.pieces(m_firing).size(), 1U);
+    EXPECT_TRUE(m_book.outcomes(m_firing).empty());
+    click(u"Put “tall vase” back"_qs);
+    ASSERT_EQ(m_book.pieces(m_firing).size(), 2U);
+    ASSERT_EQ(m_book.outcomes(m_firing).size(), 1U);
+    EXPECT_EQ(m_book.outcomes(m_firing)[0].largest_mm, 40);
+    EXPECT_EQ(table().model()->rowCount(), 3);
+}
+
+TEST_F(WarePageTest, TellsOthersAndHearsThemWithoutLosingItsPlace) {
+    m_book.addPiece(m_firing, "tall vase");
+    m_book.addPiece(m_firing, "bowl");
+    start();
+    QSignalSpy told(&m_book.notebook(), &Notebook::bookChanged);
+    goTo(1, WareColumn::glaze);
+    type(u"ice"_qs);
+    press(Qt::Key_Return);
+    EXPECT_EQ(told.count(), 1);
+    m_book.addPiece(m_firing, "jug");
+    Q_EMIT m_book->bookChanged();
+    EXPECT_EQ(table().model()->rowCount(), 4);
+    EXPECT_EQ(place(), Place(1, WareColumn::shelf));
+}
+
+TEST_F(WarePageTest, IsUsableByKeyboard) {
+    m_book.addPiece(m_firing, "tall vase");
+    start();
+    expectUsableByKeyboard(m_page);
+}
+
+TEST_F(WarePageTest, AnEmptyBookSaysWhatToDo) {
+    NotebookOnDisk empty;
+    WarePage page(empty.notebook(), m_theme);
+    present(page);
+    EXPECT_FALSE(page.findChild<WareTable*>()->isEnabled());
+    const auto labels = page.findChildren<QLabel*>();
+    EXPECT_TRUE(
+        std::ranges::any_of(labels, [](const QLabel* l) { return l->text().contains(u"No firing yet"); }));
+}
+
+TEST_F(WarePageTest, IsPictured) {
+    const FiringId gas = m_book.addFiring(m_book.addKiln("Smoke", Fuel::gas),
+                                          {.title = "Lichen and ice", .began = noonOfMarch(3)});
+    const char* names[] = {"tall vase", "bottle", "bowl, wide", "moon jar", "test tile 1", "test tile 2"};
+    int i = 0;
+    for (const char* name : names) {
+        const PieceId piece = m_book.addPiece(gas, name, i % 2 ? "lichen" : "ice 3", i < 3);
+        if (i < 4)
+            expectGood(m_book->writer().set({piece, static_cast<Crystals>(i), 12.5 * (i + 1), i,
+                                             i == 2 ? "pinhole at the foot" : "", i ? "A" : "C",
+                                             i == 1 ? "for the fair" : ""}));
+        ++i;
+    }
+    present(m_page, 1180, 640);
+    goTo(4, WareColumn::crystals);
+    keepScreens(m_page, m_theme, u"ware"_qs);
+    m_page.resize(924, 520);
+    keepScreens(m_page, m_theme, u"ware-small"_qs);
+}
+
+} // namespace ringhold::test
