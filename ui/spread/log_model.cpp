@@ -12,11 +12,11 @@ namespace ringhold {
 
 namespace {
 
-using Lines = std::vector<LogLine>;
+using Lines = std::vector<PageLine>;
 
 void addLooks(Lines& lines, const FiringRecord& record) {
     // one line for all cones of a pack that were looked at together
-    std::map<std::tuple<Instant, PackId, bool>, LogLine> together;
+    std::map<std::tuple<Instant, PackId, bool>, PageLine> together;
     for (const auto& look : record.looks) {
         auto& line = together[{look.at, look.pack, look.struck}];
         const auto pack = std::ranges::find(record.packs, look.pack, &Pack::id);
@@ -60,8 +60,8 @@ QString alarmWords(const AlarmRecord& alarm, const Preferences& preferences) {
 
 } // namespace
 
-std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<LogEvent>& events,
-                              const std::vector<AlarmRecord>& alarms, const Preferences& preferences) {
+std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
+                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences) {
     Lines lines;
     addLooks(lines, record);
     addReadings(lines, record, preferences);
@@ -78,12 +78,12 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<LogE
             lines.push_back({event.at, LogKind::forecast, QString::fromStdString(event.detail), false, {}});
     for (const auto& alarm : alarms)
         lines.push_back({alarm.first, LogKind::alarm, alarmWords(alarm, preferences), false, {}});
-    std::ranges::stable_sort(lines, {}, &LogLine::at);
+    std::ranges::stable_sort(lines, {}, &PageLine::at);
     return lines;
 }
 
-void LogModel::setLines(std::vector<LogLine> lines, const Preferences& preferences) {
-    const auto same = [](const LogLine& a, const LogLine& b) {
+void LogModel::setLines(std::vector<PageLine> lines, const Preferences& preferences) {
+    const auto same = [](const PageLine& a, const PageLine& b) {
         return a.at == b.at && a.kind == b.kind && a.words == b.words && a.struck == b.struck;
     };
     std::vector<QString> times;

@@ -23,7 +23,7 @@ struct ReadingKey {
 };
 using LineKey = std::variant<std::monostate, LookId, NoteId, SettingId, ReadingKey>;
 
-struct LogLine {
+struct PageLine {
     Instant at;
     LogKind kind = LogKind::note;
     QString words;
@@ -32,8 +32,8 @@ struct LogLine {
 };
 
 /// The lines of a record, and events and alarms beside it, in time order.
-std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<LogEvent>& events,
-                              const std::vector<AlarmRecord>& alarms, const Preferences& preferences);
+std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
+                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences);
 
 class LogModel : public QAbstractListModel {
     Q_OBJECT
@@ -44,14 +44,14 @@ class LogModel : public QAbstractListModel {
     explicit LogModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}
 
     /// Only what differs is told to the views.
-    void setLines(std::vector<LogLine> lines, const Preferences& preferences);
-    const LogLine& line(int row) const { return m_lines[static_cast<std::size_t>(row)]; }
+    void setLines(std::vector<PageLine> lines, const Preferences& preferences);
+    const PageLine& line(int row) const { return m_lines[static_cast<std::size_t>(row)]; }
 
     int rowCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role) const override;
 
   private:
-    std::vector<LogLine> m_lines;
+    std::vector<PageLine> m_lines;
     std::vector<QString> m_times;
 };
 

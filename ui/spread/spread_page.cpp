@@ -264,8 +264,8 @@ void SpreadPage::refreshLog() {
     const auto reader = m_notebook.reader();
     const auto events = reader.events(id);
     const auto alarms = reader.alarms(id);
-    m_logModel->setLines(logLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
-                                  alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences()),
+    m_logModel->setLines(pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
+                                   alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences()),
                          m_notebook.preferences());
     refreshPacks();
 }
