@@ -1,14 +1,13 @@
 // What a person may have to say about a CSV that it does not say itself.
 #pragma once
 
+#include "core/units/temperature.h"
 #include "core/units/time.h"
 
 #include <optional>
 #include <string>
 
 namespace ringhold {
-
-enum class TemperatureUnit { celsius, fahrenheit };
 
 struct CsvOptions {
     std::string zone{};                    ///< IANA name, for times without one; empty: this computer's zone

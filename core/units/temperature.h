@@ -6,6 +6,9 @@
 
 namespace ringhold {
 
+/// The scale in which people give and read temperatures; inside they are °C.
+enum class TemperatureUnit { celsius, fahrenheit };
+
 /// How much hotter one temperature is than another. May be negative.
 class TemperatureDifference {
   public:

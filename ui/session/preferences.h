@@ -12,7 +12,6 @@ namespace ringhold {
 
 class Book;
 
-enum class TemperatureUnit { celsius, fahrenheit };
 enum class ThemeChoice { system, paper, ember };
 
 /// Also how quantities are told on screen and understood when typed: one place, so that units convert
