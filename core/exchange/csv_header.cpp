@@ -19,9 +19,9 @@ bool isNumber(std::string_view cell) {
 }
 
 /// A first row of numbers or with a date in it is data.
-bool isData(const std::vector<Heading>& headings) {
-    const auto stamp = [](const Heading& h) { return looksLikeStamp(h.text()); };
-    const auto value = [](const Heading& h) {
+bool isData(const std::vector<ColumnHeading>& headings) {
+    const auto stamp = [](const ColumnHeading& h) { return looksLikeStamp(h.text()); };
+    const auto value = [](const ColumnHeading& h) {
         return h.text().empty() || h.text().find_first_not_of("0123456789.,:+-") == std::string::npos ||
                isNumber(h.text());
     };
@@ -82,13 +82,13 @@ class HeaderReader {
         return dated ? dated : named;
     }
 
-    bool isControl(const Heading& heading, const std::string& label) const {
+    bool isControl(const ColumnHeading& heading, const std::string& label) const {
         const std::string wanted = lowered(trimmedCell(m_options.control));
         return !wanted.empty() && (wanted == lowered(heading.text()) || wanted == lowered(label));
     }
 
     Status sortIn(std::size_t column) {
-        const Heading& heading = m_headings[column];
+        const ColumnHeading& heading = m_headings[column];
         auto value = valueColumn(heading);
         const bool control = isControl(heading, value ? value->label : heading.text());
         if (!value && ((isBareTemperature(heading) && !isTime(heading)) || control)) {
@@ -122,7 +122,8 @@ class HeaderReader {
             });
         };
         if (!m_options.control.empty())
-            return first([&](const auto& value) { return isControl(Heading(value.header), value.label); });
+            return first(
+                [&](const auto& value) { return isControl(ColumnHeading(value.header), value.label); });
         const auto measured = first([](const auto& value) { return !isSetPoint(value); });
         return measured != values.end() ? measured : first([](const auto&) { return true; });
     }
@@ -140,7 +141,7 @@ class HeaderReader {
         return {};
     }
 
-    std::vector<Heading> m_headings;
+    std::vector<ColumnHeading> m_headings;
     const std::vector<std::string_view>& m_first;
     const CsvOptions& m_options;
     CsvHeader m_header;

@@ -83,27 +83,27 @@ std::string lowered(std::string_view text) {
     return lower;
 }
 
-Heading::Heading(std::string text) : m_text(std::move(text)), m_words(wordsOf(m_text)) {}
+ColumnHeading::ColumnHeading(std::string text) : m_text(std::move(text)), m_words(wordsOf(m_text)) {}
 
-bool Heading::has(std::string_view word) const {
+bool ColumnHeading::has(std::string_view word) const {
     return any([&](const std::string& own) { return own == word; });
 }
 
-bool Heading::any(const std::function<bool(const std::string&)>& test) const {
+bool ColumnHeading::any(const std::function<bool(const std::string&)>& test) const {
     return std::any_of(m_words.begin(), m_words.end(),
                        [&](const HeadingWord& word) { return test(word.text); });
 }
 
-bool Heading::all(const std::function<bool(const std::string&)>& test) const {
+bool ColumnHeading::all(const std::function<bool(const std::string&)>& test) const {
     return !m_words.empty() && std::all_of(m_words.begin(), m_words.end(),
                                            [&](const HeadingWord& word) { return test(word.text); });
 }
 
-bool Heading::followsDegree(std::size_t word) const {
+bool ColumnHeading::followsDegree(std::size_t word) const {
     return word > 0 && (m_words[word - 1].text == "deg" || m_words[word - 1].text == "degrees");
 }
 
-bool Heading::isBracketed(std::size_t word) const {
+bool ColumnHeading::isBracketed(std::size_t word) const {
     const std::size_t begin = m_words[followsDegree(word) ? word - 1 : word].begin;
     const auto before = begin == 0 ? std::string::npos : m_text.find_last_not_of(' ', begin - 1);
     const auto after = m_text.find_first_not_of(' ', m_words[word].end);
@@ -112,17 +112,17 @@ bool Heading::isBracketed(std::size_t word) const {
            std::string_view(")]}").find(m_text[after]) != std::string_view::npos;
 }
 
-bool Heading::isSetOff(std::size_t word) const {
+bool ColumnHeading::isSetOff(std::size_t word) const {
     const std::size_t begin = m_words[word].begin;
     return m_words.size() == 1 || isBracketed(word) ||
            (begin > 0 && std::string_view("_/[(").find(m_text[begin - 1]) != std::string_view::npos);
 }
 
-bool Heading::isClear(std::size_t word) const {
+bool ColumnHeading::isClear(std::size_t word) const {
     return m_words[word].text.size() > 2 || followsDegree(word) || isBracketed(word);
 }
 
-std::optional<std::size_t> Heading::unitAmong(const std::vector<std::string_view>& units) const {
+std::optional<std::size_t> ColumnHeading::unitAmong(const std::vector<std::string_view>& units) const {
     std::optional<std::size_t> last;
     for (std::size_t i = 0; i < m_words.size(); ++i) {
         const std::string& word = m_words[i].text;
@@ -136,7 +136,7 @@ std::optional<std::size_t> Heading::unitAmong(const std::vector<std::string_view
     return last;
 }
 
-std::string Heading::without(std::size_t word) const {
+std::string ColumnHeading::without(std::size_t word) const {
     const bool last = word + 1 == m_words.size();
     if (!last)
         return m_text;

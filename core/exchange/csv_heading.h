@@ -18,9 +18,9 @@ struct HeadingWord {
     std::size_t end = 0;
 };
 
-class Heading {
+class ColumnHeading {
   public:
-    explicit Heading(std::string text);
+    explicit ColumnHeading(std::string text);
 
     const std::string& text() const { return m_text; }
     const std::vector<HeadingWord>& words() const { return m_words; }

@@ -63,7 +63,7 @@ const std::array<UnitOf, 4>& valueUnits() {
 }
 
 /// "phase A" and "sensor V" name things: a lone letter is an electrical unit only where that is plain.
-bool isPlain(const Heading& heading, std::size_t word, Quantity quantity) {
+bool isPlain(const ColumnHeading& heading, std::size_t word, Quantity quantity) {
     if (quantity == Quantity::temperature || heading.words()[word].text.size() > 1)
         return true;
     return heading.isSetOff(word) || heading.any([](const std::string& other) {
@@ -96,7 +96,7 @@ std::optional<ValueColumn> bySuffix(const std::string& heading) {
 }
 
 /// "60 °C/h" is no temperature.
-bool isPerTime(const Heading& heading, std::size_t unit) {
+bool isPerTime(const ColumnHeading& heading, std::size_t unit) {
     const auto& words = heading.words();
     const bool followed =
         unit + 1 < words.size() && (isTimeUnit(words[unit + 1].text) || words[unit + 1].text == "per");
@@ -104,7 +104,7 @@ bool isPerTime(const Heading& heading, std::size_t unit) {
 }
 
 /// "temp (°F) of zone C" is in °F: what is surely a unit goes before what only stands last.
-std::optional<ValueColumn> byUnit(const Heading& heading) {
+std::optional<ValueColumn> byUnit(const ColumnHeading& heading) {
     std::optional<ValueColumn> likely;
     for (const auto& [words, quantity, scale] : valueUnits()) {
         const auto unit = heading.unitAmong(words);
@@ -119,7 +119,7 @@ std::optional<ValueColumn> byUnit(const Heading& heading) {
     return likely;
 }
 
-std::optional<ValueColumn> byName(const Heading& heading) {
+std::optional<ValueColumn> byName(const ColumnHeading& heading) {
     const std::string& text = heading.text();
     const bool ofOxygen = heading.any([](const std::string& word) {
         return among(word, {"oxygen", "o2", "lambda"});
@@ -134,7 +134,7 @@ std::optional<ValueColumn> byName(const Heading& heading) {
 
 } // namespace
 
-bool isTime(const Heading& heading) {
+bool isTime(const ColumnHeading& heading) {
     if (heading.all([](const std::string& word) { return isTimeUnit(word) || isColonWord(word); }))
         return true;
     return heading.any([&](const std::string& word) {
@@ -142,7 +142,7 @@ bool isTime(const Heading& heading) {
     });
 }
 
-bool isBareTemperature(const Heading& heading) {
+bool isBareTemperature(const ColumnHeading& heading) {
     const auto named = [](const std::string& word) {
         const bool numbered = isCount(std::string_view(word).substr(std::min<std::size_t>(1, word.size())));
         return word.starts_with("temp") || word.starts_with("thermocouple") || word.starts_with("pyro") ||
@@ -153,7 +153,7 @@ bool isBareTemperature(const Heading& heading) {
     return heading.any(named) || heading.text() == "T" || (heading.all(probe) && !heading.all(isCount));
 }
 
-std::optional<ValueColumn> valueColumn(const Heading& heading) {
+std::optional<ValueColumn> valueColumn(const ColumnHeading& heading) {
     if (auto column = bySuffix(heading.text()))
         return column;
     if (auto column = byUnit(heading))
@@ -162,17 +162,17 @@ std::optional<ValueColumn> valueColumn(const Heading& heading) {
 }
 
 bool isSetPoint(const ValueColumn& column) {
-    return Heading(column.label).any([](const std::string& word) {
+    return ColumnHeading(column.label).any([](const std::string& word) {
         return among(word, {"set", "setpoint", "sp", "target"});
     });
 }
 
-ValueColumn bareColumn(const Heading& heading, TemperatureUnit unit) {
+ValueColumn bareColumn(const ColumnHeading& heading, TemperatureUnit unit) {
     const Scale scale = unit == TemperatureUnit::fahrenheit ? Scale::fahrenheit : Scale::asIs;
     return {0, heading.text(), heading.text(), Quantity::temperature, scale};
 }
 
-TimeColumn timeColumn(const Heading& heading) {
+TimeColumn timeColumn(const ColumnHeading& heading) {
     TimeColumn time{
         0, heading.text(), {}, {}, heading.has("elapsed") || heading.has("since"), heading.has("utc")};
     const bool hours = heading.has("h") || heading.has("hh");

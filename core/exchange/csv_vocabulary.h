@@ -34,16 +34,16 @@ struct ValueColumn {
 };
 
 /// "Time", "elapsed (min)", "t_h", "hours"; but "T" and "T1" are temperatures.
-bool isTime(const Heading& heading);
-TimeColumn timeColumn(const Heading& heading);
+bool isTime(const ColumnHeading& heading);
+TimeColumn timeColumn(const ColumnHeading& heading);
 
 /// By its unit: "probe_C", "temp (°F)", "line_V", "amps (A)", "duty"; nothing where it gives none that
 /// Ringhold keeps.
-std::optional<ValueColumn> valueColumn(const Heading& heading);
+std::optional<ValueColumn> valueColumn(const ColumnHeading& heading);
 
 /// A temperature by its name, without a unit: "temp", "T1", "Probe 2".
-bool isBareTemperature(const Heading& heading);
-ValueColumn bareColumn(const Heading& heading, TemperatureUnit unit);
+bool isBareTemperature(const ColumnHeading& heading);
+ValueColumn bareColumn(const ColumnHeading& heading, TemperatureUnit unit);
 
 /// What the kiln should do and not what it does: "set point (°C)", "target_C".
 bool isSetPoint(const ValueColumn& column);

@@ -20,7 +20,7 @@ class ValueColumns : public testing::TestWithParam<Column> {};
 
 TEST_P(ValueColumns, AreKnownByTheirUnit) {
     const auto& expected = GetParam();
-    const auto column = valueColumn(Heading(expected.heading));
+    const auto column = valueColumn(ColumnHeading(expected.heading));
     ASSERT_TRUE(column) << expected.heading;
     EXPECT_EQ(column->quantity, expected.quantity) << expected.heading;
     EXPECT_EQ(column->scale, expected.scale) << expected.heading;
@@ -82,7 +82,7 @@ INSTANTIATE_TEST_SUITE_P(
 TEST(CsvHeading, LeavesAloneWhatNamesNothing) {
     for (const char* heading : {"note", "segment", "phase A", "sensor V", "thermocouple mV", "power (kW)",
                                 "kWh", "rate °C/h", "climb (°C per h)", "ramp (F)", "", "V2 state", "alarm"})
-        EXPECT_FALSE(valueColumn(Heading(heading))) << heading;
+        EXPECT_FALSE(valueColumn(ColumnHeading(heading))) << heading;
 }
 
 struct Time {
@@ -103,7 +103,7 @@ TEST(CsvHeading, KnowsTimes) {
           Time{"elapsed (mm:ss)", {}, ColonForm::minutesSeconds}, Time{"time", {}, ColonForm::unsaid},
           Time{"time_utc", {}, ColonForm::unsaid}, Time{"Date/Time", {}, ColonForm::unsaid},
           Time{"t", {}, ColonForm::unsaid}}) {
-        const Heading parsed(heading);
+        const ColumnHeading parsed(heading);
         EXPECT_TRUE(isTime(parsed)) << heading;
         const TimeColumn column = timeColumn(parsed);
         EXPECT_EQ(column.unit ? std::optional(inSeconds(*column.unit)) : std::nullopt, unit_s) << heading;
@@ -111,7 +111,7 @@ TEST(CsvHeading, KnowsTimes) {
         EXPECT_EQ(column.utc, std::string(heading) == "time_utc") << heading;
     }
     for (const char* heading : {"T", "T1", "temp", "note", "temp_min", "segment 3"})
-        EXPECT_FALSE(isTime(Heading(heading))) << heading;
+        EXPECT_FALSE(isTime(ColumnHeading(heading))) << heading;
 }
 
 TEST(CsvHeading, EveryLabelSurvivesTheWay) {
@@ -119,7 +119,7 @@ TEST(CsvHeading, EveryLabelSurvivesTheWay) {
                                 Quantity::oxygenMillivolts, Quantity::duty})
         for (const std::string label :
              {"probe", "T1 °C", "volts (V)", "by hand", "a_F", "°", "time", "elapsed_s", "x\ny", "%"}) {
-            const auto column = valueColumn(Heading(csvHeaderFor(quantity, label)));
+            const auto column = valueColumn(ColumnHeading(csvHeaderFor(quantity, label)));
             ASSERT_TRUE(column) << label;
             EXPECT_EQ(column->quantity, quantity) << label;
             EXPECT_EQ(column->label, label);
