@@ -1,0 +1,21 @@
+#include "app/window/practice_hand.h"
+
+namespace ringhold {
+
+PracticeHand::PracticeHand(FiringSession& session, PracticeInstrument& instrument, PotterHabits habits,
+                           std::uint64_t seed, QObject* parent)
+    : QObject(parent), m_session(session), m_instrument(instrument), m_potter(std::move(habits), seed) {
+    // queued: a look must not be written while the reading that led to it is still being told of
+    connect(&session, &FiringSession::readingTaken, this, &PracticeHand::goToTheKiln, Qt::QueuedConnection);
+}
+
+void PracticeHand::goToTheKiln() {
+    const auto last = m_session.firing().lastReading();
+    if (!last || m_session.record().packs.empty())
+        return;
+    const auto pack = m_session.record().packs.front().id;
+    for (const auto& look : m_potter.watch(last->at, m_instrument.spyhole()))
+        (void)m_session.firing().writeLook(pack, look.at, look.cone, look.hour);
+}
+
+} // namespace ringhold

@@ -1,0 +1,25 @@
+// The window: the notebook on screen.
+#pragma once
+
+#include "core/base/result.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+
+namespace ringhold {
+
+/// A firing of the practice kiln, begun when the window opens.
+struct WindowPractice {
+    std::uint64_t seed = 1;
+    double speed = 240; ///< kiln seconds in a second
+};
+
+/// Opens the book (made if need be), goes on with firings that have not ended, and shows the window until it
+/// is closed.
+Status runWindow(const std::filesystem::path& book, const std::optional<WindowPractice>& practice);
+
+/// The book last used, or the one in the user's data folder, which is made if need be.
+Result<std::filesystem::path> usualBook();
+
+} // namespace ringhold
