@@ -1,0 +1,153 @@
+#include "app/instruments/app_instrument_factory.h"
+
+#include "app/instruments/follow_instrument.h"
+#include "app/instruments/serial_instrument.h"
+#include "app/instruments/spec_reader.h"
+#include "app/instruments/tcp_instrument.h"
+#include "core/exchange/csv_readings.h"
+#include "core/instrument/practice_instrument.h"
+#include "core/instrument/replay_instrument.h"
+#include "core/kiln/practice_firing.h"
+
+#include <charconv>
+#include <limits>
+
+namespace ringhold {
+
+namespace {
+
+using Made = Result<std::unique_ptr<Instrument>>;
+
+Error badSpec(const InstrumentSpec& spec, const std::string& what) {
+    return {ErrorKind::badInput, spec.scheme + ": " + what};
+}
+
+Made makeSerial(const InstrumentSpec& spec, const Clock& clock) {
+    if (spec.target.empty())
+        return badSpec(spec, "which port? For instance serial:/dev/ttyUSB0?baud=9600");
+    SpecReader reader(spec);
+    const auto format = takeLineFormat(reader.left());
+    if (!format)
+        return format.error();
+    SerialSettings settings;
+    settings.device = QString::fromStdString(spec.target);
+    settings.baud = static_cast<qint32>(reader.takeWhole("baud", 9600, 50, 4'000'000));
+    settings.dataBits = static_cast<QSerialPort::DataBits>(reader.takeWhole("data", 8, 7, 8));
+    settings.stopBits = static_cast<QSerialPort::StopBits>(reader.takeWhole("stop", 1, 1, 2));
+    const auto parity = reader.takeText("parity").value_or("none");
+    if (parity == "even")
+        settings.parity = QSerialPort::EvenParity;
+    else if (parity == "odd")
+        settings.parity = QSerialPort::OddParity;
+    else if (parity != "none")
+        reader.blame("parity is none, even or odd, not " + parity);
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(std::make_unique<SerialInstrument>(settings, *format, clock));
+}
+
+/// The port of "host:port"; nothing when there is none. An IPv6 host may stand in brackets.
+std::optional<quint16> portOf(const std::string& target, std::string& host) {
+    const auto colon = target.rfind(':');
+    if (colon == std::string::npos || colon == 0)
+        return std::nullopt;
+    host = target.substr(0, colon);
+    if (host.size() > 2 && host.front() == '[' && host.back() == ']')
+        host = host.substr(1, host.size() - 2);
+    quint16 port = 0;
+    const auto* last = target.data() + target.size();
+    const auto [end, error] = std::from_chars(target.data() + colon + 1, last, port);
+    return error == std::errc{} && end == last && port > 0 ? std::optional(port) : std::nullopt;
+}
+
+Made makeTcp(const InstrumentSpec& spec, const Clock& clock) {
+    std::string host;
+    const auto port = portOf(spec.target, host);
+    if (!port)
+        return badSpec(spec, "\"" + spec.target + "\" is not host:port");
+    SpecReader reader(spec);
+    const auto format = takeLineFormat(reader.left());
+    if (!format)
+        return format.error();
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(std::make_unique<TcpInstrument>(QString::fromStdString(host), *port, *format, clock));
+}
+
+Made makeFollow(const InstrumentSpec& spec, const Clock& clock) {
+    if (spec.target.empty())
+        return badSpec(spec, "which file? For instance follow:kiln.txt");
+    SpecReader reader(spec);
+    const auto format = takeLineFormat(reader.left());
+    if (!format)
+        return format.error();
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(std::make_unique<FollowInstrument>(QString::fromStdString(spec.target), *format, clock));
+}
+
+Made makeReplay(const InstrumentSpec& spec, const Clock& clock) {
+    SpecReader reader(spec);
+    const double speed = reader.takeNumber("speed", 1, 0.001, KilnPace::fastest);
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    // Elapsed times are replayed as if the firing began now.
+    const auto readings =
+        readCsv(spec.target, CsvOptions{.zone = {}, .began = clock.now(), .unit = {}, .control = {}});
+    if (!readings)
+        return readings.error();
+    std::vector<Sample> samples;
+    for (const auto& channel : readings->channels)
+        for (const auto& [at, value] : channel.values)
+            samples.push_back(
+                {.at = at, .label = channel.label, .quantity = channel.quantity, .value = value});
+    return Made(std::make_unique<ReplayInstrument>(std::move(samples), speed, spec.target));
+}
+
+Made makePractice(const InstrumentSpec& spec, const Clock&) {
+    if (!spec.target.empty())
+        return badSpec(spec, "takes no name, only ?seed=1&speed=60");
+    SpecReader reader(spec);
+    const double speed = reader.takeNumber("speed", 1, 0.001, KilnPace::fastest);
+    const long seed = reader.takeWhole("seed", 1, 0, std::numeric_limits<long>::max());
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(std::make_unique<PracticeInstrument>(
+        drawnPracticeSettings(practicePlan(), static_cast<std::uint64_t>(seed)), speed));
+}
+
+struct Scheme {
+    const char* name;
+    const char* example;
+    Made (*make)(const InstrumentSpec&, const Clock&);
+};
+
+constexpr Scheme schemes[] = {
+    {"serial", "serial:/dev/ttyUSB0?baud=9600", makeSerial},
+    {"tcp", "tcp:192.168.1.20:4001", makeTcp},
+    {"follow", "follow:kiln.txt", makeFollow},
+    {"replay", "replay:firing.csv?speed=60", makeReplay},
+    {"practice", "practice:?seed=1&speed=60", makePractice},
+};
+
+} // namespace
+
+std::vector<InstrumentKind> AppInstrumentFactory::kinds() const {
+    std::vector<InstrumentKind> all;
+    for (const auto& scheme : schemes)
+        all.push_back({scheme.name, scheme.example});
+    return all;
+}
+
+Made AppInstrumentFactory::make(const InstrumentSpec& spec) {
+    std::string known;
+    for (const auto& scheme : schemes) {
+        if (spec.scheme == scheme.name)
+            return scheme.make(spec, m_clock);
+        known += known.empty() ? scheme.name : std::string(", ") + scheme.name;
+    }
+    return Error{ErrorKind::badInput,
+                 "there is no kind of instrument \"" + spec.scheme + "\"; there are " + known};
+}
+
+} // namespace ringhold
