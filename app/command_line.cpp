@@ -1,48 +1,36 @@
 #include "app/command_line.h"
 
+#include "app/console.h"
 #include "app/quiet.h"
 #include "app/verbs/verb.h"
 
 #include <CLI/CLI.hpp>
 
-#include <algorithm>
 #include <iostream>
 
 namespace ringhold {
 
 namespace {
 
-constexpr int done = 0;
-constexpr int failure = 1;
-constexpr int badUsage = 2;
-
 int exitStatus(ErrorKind kind) {
-    return kind == ErrorKind::unwritable || kind == ErrorKind::failed ? failure : badUsage;
+    return kind == ErrorKind::unwritable || kind == ErrorKind::failed ? 1 : 2;
 }
 
-/// One line on standard error, whatever the text holds.
-int complain(std::string text, int status) {
-    std::replace_if(
-        text.begin(), text.end(), [](unsigned char c) { return c < 0x20; }, ' ');
-    text.erase(text.find_last_not_of(' ') + 1);
-    std::cerr << "ringhold: " << text << std::endl;
-    return status;
+int complain(Console& console, const Error& error) {
+    console.complain(error);
+    return exitStatus(error.kind);
 }
 
-int complain(const Error& error) {
-    return complain(error.text(), exitStatus(error.kind));
-}
-
-int runVerb(Verb& verb) {
+int runVerb(Verb& verb, Console& console) {
     silenceLibraries();
     try {
-        if (const Status status = verb.run(std::cout); !status)
-            return complain(status.error());
+        if (const Status status = verb.run(console); !status)
+            return complain(console, status.error());
     } catch (const std::exception& error) {
-        return complain(error.what(), failure);
+        return complain(console, {ErrorKind::failed, error.what()});
     }
-    std::cout.flush();
-    return std::cout ? done : complain("standard output cannot be written", failure);
+    console.out.flush();
+    return console.out ? 0 : complain(console, {ErrorKind::unwritable, "standard output cannot be written"});
 }
 
 /// CLI11's own words, but for a mistyped verb, which it calls an unexpected argument.
@@ -58,6 +46,7 @@ std::string usageText(const CLI::App& program, const CLI::ParseError& error) {
 int runCommandLine(int argc, char** argv) {
     CLI::App program("Kiln-side notebook of a crystalline-glaze potter", "ringhold");
     program.set_version_flag("--version", "ringhold " RINGHOLD_VERSION);
+    Console console(std::cout, std::cerr);
     const auto verbs = allVerbs();
     std::vector<CLI::App*> commands;
     for (const auto& verb : verbs) {
@@ -70,12 +59,12 @@ int runCommandLine(int argc, char** argv) {
     } catch (const CLI::ParseError& error) {
         if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success))
             return program.exit(error);
-        return complain(usageText(program, error), badUsage);
+        return complain(console, {ErrorKind::badInput, usageText(program, error)});
     }
     for (std::size_t i = 0; i < verbs.size(); ++i)
         if (commands[i]->parsed())
-            return runVerb(*verbs[i]);
-    return complain("the window is not there yet; ringhold --help lists the verbs", failure);
+            return runVerb(*verbs[i], console);
+    return complain(console, {ErrorKind::failed, "there is no window yet; ringhold --help lists the verbs"});
 }
 
 } // namespace ringhold

@@ -16,7 +16,7 @@ class EmfVerb final : public Verb {
     std::string name() const override { return "emf"; }
     std::string summary() const override { return "Thermocouple millivolts to temperature, or back"; }
     void declare(CLI::App& command) override;
-    Status run(std::ostream& out) override;
+    Status run(Console& console) override;
 
   private:
     std::string m_type;
@@ -36,7 +36,7 @@ void EmfVerb::declare(CLI::App& command) {
     addJson(command, m_json);
 }
 
-Status EmfVerb::run(std::ostream& out) {
+Status EmfVerb::run(Console& console) {
     const auto type = thermocoupleTypeNamed(m_type);
     if (!type)
         return Error{ErrorKind::badInput,
@@ -54,13 +54,14 @@ Status EmfVerb::run(std::ostream& out) {
         m_celsius = hot->celsius();
     }
     if (m_json)
-        print(out, {{"type", std::string(ringhold::name(*type))},
-                    {"celsius", rounded(m_celsius, 4)},
-                    {"millivolts", rounded(m_millivolts, 6)},
-                    {"cold_C", rounded(m_cold_C, 4)}});
+        print(console.out, {{"type", std::string(ringhold::name(*type))},
+                            {"celsius", rounded(m_celsius, 4)},
+                            {"millivolts", rounded(m_millivolts, 6)},
+                            {"cold_C", rounded(m_cold_C, 4)}});
     else
-        out << fmt::format("type {}: {:.2f} °C reads {:.4f} mV on a meter whose terminals are at {:.1f} °C\n",
-                           ringhold::name(*type), *m_celsius, *m_millivolts, m_cold_C);
+        console.out << fmt::format(
+            "type {}: {:.2f} °C reads {:.4f} mV on a meter whose terminals are at {:.1f} °C\n",
+            ringhold::name(*type), *m_celsius, *m_millivolts, m_cold_C);
     return {};
 }
 

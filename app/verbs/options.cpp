@@ -48,4 +48,8 @@ CLI::Option* addBook(CLI::App& command, std::string& path) {
     return command.add_option("--book", path, "The book, one file")->type_name("FILE")->required();
 }
 
+CLI::Option* addKiln(CLI::App& command, std::string& name) {
+    return command.add_option("--kiln", name, "The kiln's name in the book")->type_name("NAME")->required();
+}
+
 } // namespace ringhold

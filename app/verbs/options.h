@@ -19,4 +19,7 @@ CLI::Option* addJson(CLI::App& command, bool& json);
 /// --book FILE, required.
 CLI::Option* addBook(CLI::App& command, std::string& path);
 
+/// --kiln NAME, required.
+CLI::Option* addKiln(CLI::App& command, std::string& name);
+
 } // namespace ringhold

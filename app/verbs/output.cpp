@@ -25,6 +25,10 @@ std::string dateAndTime(Instant at) {
     return formatInZone(at, localZone(), "%F %H:%M");
 }
 
+std::string shownTime(Instant at, bool absolute) {
+    return absolute ? dateAndTime(at) : "+" + formatInZone(at, "UTC", "%T");
+}
+
 std::string spokenDuration(Duration length) {
     const auto seconds = std::llround(inSeconds(length));
     if (seconds < 60)

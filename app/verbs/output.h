@@ -30,6 +30,8 @@ void print(std::ostream& out, const Json& json);
 std::string clockTime(Instant at);
 /// "2026-03-01 21:14" on this computer's clock.
 std::string dateAndTime(Instant at);
+/// An instant as people read it; where the file had elapsed times only, "+2:05:10" since its zero.
+std::string shownTime(Instant at, bool absolute);
 /// "3 h 05 min", "42 min", "8 s".
 std::string spokenDuration(Duration length);
 

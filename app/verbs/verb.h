@@ -1,11 +1,11 @@
 // One verb of the command line.
 #pragma once
 
+#include "app/console.h"
 #include "core/base/result.h"
 
 #include <CLI/App.hpp>
 
-#include <iosfwd>
 #include <memory>
 #include <string>
 #include <vector>
@@ -20,8 +20,8 @@ class Verb {
     virtual std::string summary() const = 0;
     /// Adds the options to its own subcommand; they are filled in when the command line is parsed.
     virtual void declare(CLI::App& command) = 0;
-    /// Everything for people or programs goes to `out`; nothing is written to standard error.
-    virtual Status run(std::ostream& out) = 0;
+    /// Results go to the console; a failure is returned, and complained about by the caller.
+    virtual Status run(Console& console) = 0;
 };
 
 /// Every verb, in the order of the help text.

@@ -4,7 +4,8 @@ namespace ringhold {
 
 std::vector<std::unique_ptr<Verb>> allVerbs() {
     std::vector<std::unique_ptr<Verb>> verbs;
-    for (auto make : {makeEmfVerb})
+    for (auto make : {makePracticeVerb, makeHeatworkVerb, makeHoldsVerb, makeRingsVerb, makeEmfVerb,
+                      makeBringVerb, makeLogVerb, makeListVerb, makeExportVerb, makeCheckVerb, makeCopyVerb})
         verbs.push_back(make());
     return verbs;
 }
