@@ -3,6 +3,7 @@
 #include "app/console.h"
 #include "app/quiet.h"
 #include "app/verbs/verb.h"
+#include "app/window/window_run.h"
 
 #include <CLI/CLI.hpp>
 
@@ -41,6 +42,14 @@ std::string usageText(const CLI::App& program, const CLI::ParseError& error) {
     return error.what();
 }
 
+/// Without a verb: the window, on that book or the usual one.
+Status showBook(const std::string& book) {
+    if (!book.empty())
+        return runWindow(book, std::nullopt);
+    const auto usual = usualBook();
+    return usual ? runWindow(*usual, std::nullopt) : Status(usual.error());
+}
+
 } // namespace
 
 int runCommandLine(int argc, char** argv) {
@@ -54,6 +63,9 @@ int runCommandLine(int argc, char** argv) {
         verb->declare(*commands.back());
     }
     program.require_subcommand(0, 1);
+    std::string book;
+    program.add_option("--book", book, "The book to open in the window (the one last used)")
+        ->type_name("FILE");
     try {
         program.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
@@ -64,7 +76,9 @@ int runCommandLine(int argc, char** argv) {
     for (std::size_t i = 0; i < verbs.size(); ++i)
         if (commands[i]->parsed())
             return runVerb(*verbs[i], console);
-    return complain(console, {ErrorKind::failed, "there is no window yet; ringhold --help lists the verbs"});
+    silenceLibraries();
+    const Status shown = showBook(book);
+    return shown ? 0 : complain(console, shown.error());
 }
 
 } // namespace ringhold

@@ -2,6 +2,7 @@
 #include "app/system_clock.h"
 #include "app/verbs/options.h"
 #include "app/verbs/verb_list.h"
+#include "app/window/window_run.h"
 
 #include <CLI/CLI.hpp>
 #include <QStandardPaths>
@@ -23,7 +24,7 @@ class PracticeVerb final : public Verb {
   private:
     std::string m_book;
     std::uint64_t m_seed = 1;
-    double m_speed = 60;
+    double m_speed = 240;
     bool m_headless = false;
 };
 
@@ -42,19 +43,19 @@ void PracticeVerb::declare(CLI::App& command) {
     command.add_option("--book", m_book, "The book (practice.ringhold in your data folder)")
         ->type_name("FILE");
     command.add_option("--seed", m_seed, "Which practice kiln: each has its own secrets (1)");
-    addNumber(command, "--speed", m_speed, "Kiln seconds in a second, in the window (60)");
+    addNumber(command, "--speed", m_speed, "Kiln seconds in a second, in the window (240)");
     command.add_flag("--headless", m_headless, "Without a window, as fast as the computer can");
 }
 
 Status PracticeVerb::run(Console& console) {
-    if (!m_headless)
-        return Error{ErrorKind::failed, "there is no window yet; give --headless"};
     if (m_book.empty()) {
         const auto standard = practiceBook();
         if (!standard)
             return standard.error();
         m_book = standard->string();
     }
+    if (!m_headless)
+        return runWindow(m_book, WindowPractice{m_seed, m_speed});
     const auto book = Book::open(m_book, Access::create);
     if (!book)
         return book.error();

@@ -103,7 +103,15 @@ Result<std::filesystem::path> usualBook() {
     return folder / "notebook.ringhold";
 }
 
+bool hasDisplay() {
+    return qEnvironmentVariableIsSet("DISPLAY") || qEnvironmentVariableIsSet("WAYLAND_DISPLAY") ||
+           qEnvironmentVariableIsSet("QT_QPA_PLATFORM");
+}
+
 Status runWindow(const std::filesystem::path& book, const std::optional<WindowPractice>& practice) {
+    if (!hasDisplay())
+        return Error{ErrorKind::failed,
+                     "there is no display for the window; the verbs need none (ringhold --help)"};
     int argumentCount = 1;
     char name[] = "ringhold";
     char* arguments[] = {name, nullptr};
@@ -112,7 +120,7 @@ Status runWindow(const std::filesystem::path& book, const std::optional<WindowPr
     Theme theme;
     theme.wear(application);
     const SystemClock clock;
-    AppInstrumentFactory factory;
+    AppInstrumentFactory factory(clock);
     auto notebook = Notebook::open(book, factory, clock);
     if (!notebook)
         return notebook.error();

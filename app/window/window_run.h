@@ -15,6 +15,9 @@ struct WindowPractice {
     double speed = 240; ///< kiln seconds in a second
 };
 
+/// Whether there is something to show a window on.
+bool hasDisplay();
+
 /// Opens the book (made if need be), goes on with firings that have not ended, and shows the window until it
 /// is closed.
 Status runWindow(const std::filesystem::path& book, const std::optional<WindowPractice>& practice);
