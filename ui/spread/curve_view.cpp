@@ -88,7 +88,6 @@ void CurveView::build() {
     m_plot->setInteractions(QCP::iRangeDrag | QCP::iRangeZoom);
     m_plot->axisRect()->setRangeDrag(Qt::Horizontal);
     m_plot->axisRect()->setRangeZoom(Qt::Horizontal);
-    m_plot->axisRect()->setupFullAxesBox(false);
     m_plot->axisRect()->setMinimumMargins(QMargins(8, 24, 12, 4));
     m_plot->xAxis->grid()->setVisible(false);
     m_bandLow = m_plot->addGraph();

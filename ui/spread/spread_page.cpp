@@ -1,5 +1,6 @@
 #include "ui/spread/spread_page.h"
 
+#include "ui/common/words_on_page.h"
 #include "ui/cones/cone_words.h"
 #include "ui/cones/pack_view.h"
 #include "ui/session/notebook.h"
@@ -17,6 +18,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace ringhold {
 
@@ -56,8 +58,9 @@ DrawnPack drawnPack(const Pack& pack, const std::vector<Look>& looks, const Pack
 } // namespace
 
 SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
-    : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme), m_date(new QLabel),
-      m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
+    : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme),
+      m_date(new Heading(theme, TextSize::title)), m_what(new QLabel), m_logModel(new LogModel(this)),
+      m_log(new LogView(theme)),
       m_whole(new CurveView(session, notebook.preferences(), theme, CurveSpan::whole)),
       m_closeUp(new CurveView(session, notebook.preferences(), theme, CurveSpan::closeUp)),
       m_heat(new HeatCard(session, notebook.preferences(), theme)),
@@ -87,6 +90,10 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     for (auto signal : {&FiringSession::readingTaken, &FiringSession::linesChanged,
                         &FiringSession::forecastChanged, &FiringSession::durableChanged})
         connect(&session, signal, this, later);
+    m_looksNoted = looksThatCount();
+    m_note.setSingleShot(true);
+    connect(&m_note, &QTimer::timeout, this, &SpreadPage::noteForecast);
+    connect(&session, &FiringSession::linesChanged, this, [this] { m_note.start(0); });
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
     connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
     connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
@@ -127,9 +134,7 @@ QWidget* SpreadPage::makeRightPage() {
         card->setProperty("card", true);
         auto* inside = new QVBoxLayout(card);
         inside->setContentsMargins(12, 8, 12, 8);
-        auto* place = new QLabel(QString::fromStdString(pack.place));
-        place->setObjectName(QStringLiteral("cardTitle"));
-        inside->addWidget(place);
+        inside->addWidget(new Heading(m_theme, TextSize::large, QString::fromStdString(pack.place)));
         m_packs.push_back(new PackView(m_theme));
         inside->addWidget(m_packs.back(), 1);
         cards->addWidget(card, 1);
@@ -145,11 +150,7 @@ void SpreadPage::dress() {
     soft.setColor(QPalette::WindowText, m_theme.palette().soft);
     m_what->setPalette(soft);
     m_what->setText(whatWords(m_session.record()));
-    const QString date = m_notebook.preferences().date(m_session.record().firing.began);
-    m_date->setText(date);
-    m_date->setFont(m_theme.heading(TextSize::title, date));
-    for (auto* title : findChildren<QLabel*>(QStringLiteral("cardTitle")))
-        title->setFont(m_theme.heading(TextSize::large, title->text()));
+    m_date->say(m_notebook.preferences().date(m_session.record().firing.began));
 }
 
 void SpreadPage::beginWriting(LineKind kind) {
@@ -205,7 +206,6 @@ void SpreadPage::write(const WrittenLine& line) {
             if (const auto id = firing.writeLook(pack->id, line.at, look.cone, look.hour); !id)
                 kept = id.error();
         }
-        noteForecast(line.at);
     }
     if (kept)
         m_line->kept();
@@ -213,15 +213,22 @@ void SpreadPage::write(const WrittenLine& line) {
         m_line->refuse(QString::fromStdString(kept.error().text()));
 }
 
-/// A look moves the forecast: what it says now is a line of the log.
-void SpreadPage::noteForecast(Instant at) {
+std::size_t SpreadPage::looksThatCount() const {
+    return static_cast<std::size_t>(std::ranges::count(m_session.record().looks, false, &Look::struck));
+}
+
+void SpreadPage::noteForecast() {
+    const std::size_t looks = looksThatCount();
+    const bool more = looks > std::exchange(m_looksNoted, looks);
     const auto words = stripWords(m_session, m_notebook.preferences());
-    if (words.coneWhen.isEmpty())
+    if (!more || words.coneWhen.isEmpty())
         return;
-    const QString line = words.coneCaption + QLatin1Char(' ') + words.coneWhen +
-                         (words.coneBetween.isEmpty() ? QString() : QStringLiteral(", ") + words.coneBetween);
-    LogEvent event{m_session.record().firing.id, at, "forecast", line.toStdString()};
-    event.detail.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(event.detail.front())));
+    QString line = words.coneCaption + QLatin1Char(' ') + words.coneWhen;
+    line[0] = line[0].toUpper();
+    if (!words.coneBetween.isEmpty())
+        line += QStringLiteral(", ") + words.coneBetween;
+    const LogEvent event{m_session.record().firing.id, m_session.record().looks.back().at, "forecast",
+                         line.toStdString()};
     if (const auto kept = m_notebook.writer().add(event); !kept)
         Q_EMIT troubled(QString::fromStdString(kept.error().text()));
     refreshLog();

@@ -7,13 +7,13 @@
 #include <QWidget>
 
 class QLabel;
-class QFrame;
 
 namespace ringhold {
 
 class CurveView;
 class FiringSession;
 class HeatCard;
+class Heading;
 class LogModel;
 class LogView;
 class Notebook;
@@ -46,7 +46,9 @@ class SpreadPage : public QWidget {
     void write(const WrittenLine& line);
     void strikeRow(int row);
     void undo();
-    void noteForecast(Instant at);
+    /// A look moves the forecast: what it says then becomes a line of the log.
+    void noteForecast();
+    std::size_t looksThatCount() const;
     QString describe(const WrittenLine& line) const;
     WritingContext writingContext() const;
     void dress();
@@ -54,7 +56,7 @@ class SpreadPage : public QWidget {
     FiringSession& m_session;
     Notebook& m_notebook;
     const Theme& m_theme;
-    QLabel* m_date;
+    Heading* m_date;
     QLabel* m_what;
     LogModel* m_logModel;
     LogView* m_log;
@@ -64,6 +66,8 @@ class SpreadPage : public QWidget {
     HeatCard* m_heat;
     WritingLine* m_line;
     QTimer m_repaint;
+    QTimer m_note; ///< looks at several cones are one
+    std::size_t m_looksNoted = 0;
 };
 
 } // namespace ringhold

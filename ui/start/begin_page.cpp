@@ -2,6 +2,7 @@
 
 #include "core/plan/plan_examples.h"
 #include "core/plan/plan_file.h"
+#include "ui/common/words_on_page.h"
 #include "ui/start/pack_fields.h"
 #include "ui/theme/theme.h"
 
@@ -37,12 +38,6 @@ constexpr const char* caution = QT_TRANSLATE_NOOP(
 
 constexpr const char* byHand = QT_TRANSLATE_NOOP("ringhold::BeginPage", "readings by hand");
 
-QLabel* heading(const Theme& theme, const QString& words) {
-    auto* label = new QLabel(words);
-    label->setFont(theme.heading(TextSize::title, words));
-    return label;
-}
-
 } // namespace
 
 BeginPage::BeginPage(Notebook& notebook, const Theme& theme, QWidget* parent)
@@ -74,7 +69,7 @@ BeginPage::BeginPage(Notebook& notebook, const Theme& theme, QWidget* parent)
 QWidget* BeginPage::makeFirst() {
     auto* page = new QWidget;
     auto* column = new QVBoxLayout(page);
-    column->addWidget(heading(m_theme, tr("A new firing")));
+    column->addWidget(new Heading(m_theme, TextSize::title, tr("A new firing")));
     auto* form = new QFormLayout;
     form->setSpacing(8);
     m_kiln->setEditable(true);
@@ -103,7 +98,7 @@ QWidget* BeginPage::makeFirst() {
     form->addRow(tr("Plan"), m_plan);
     column->addLayout(form);
     column->addSpacing(12);
-    column->addWidget(heading(m_theme, tr("Cone packs")));
+    column->addWidget(new Heading(m_theme, TextSize::title, tr("Cone packs")));
     column->addLayout(m_packColumn);
     addPack(tr("middle shelf"));
     auto* another = new QPushButton(tr("Another pack"));
@@ -111,7 +106,7 @@ QWidget* BeginPage::makeFirst() {
             [this] { addPack(m_packs.size() == 1 ? tr("bottom shelf") : tr("top shelf")); });
     column->addWidget(another, 0, Qt::AlignLeft);
     column->addSpacing(12);
-    column->addWidget(heading(m_theme, tr("Pieces")));
+    column->addWidget(new Heading(m_theme, TextSize::title, tr("Pieces")));
     m_pieces->setAccessibleName(tr("Pieces, one a line: name; glaze; shelf"));
     m_pieces->setPlaceholderText(tr("One a line: name; glaze; shelf"));
     m_pieces->setTabChangesFocus(true);
@@ -122,7 +117,7 @@ QWidget* BeginPage::makeFirst() {
 QWidget* BeginPage::makeSecond() {
     auto* page = new QWidget;
     auto* column = new QVBoxLayout(page);
-    column->addWidget(heading(m_theme, tr("Readings come from")));
+    column->addWidget(new Heading(m_theme, TextSize::title, tr("Readings come from")));
     m_instrument->setEditable(true);
     m_instrument->setAccessibleName(tr("Instrument"));
     m_instrument->addItem(tr(byHand));
@@ -130,7 +125,7 @@ QWidget* BeginPage::makeSecond() {
         m_instrument->addItem(QString::fromStdString(kind.example));
     column->addWidget(m_instrument);
     column->addSpacing(16);
-    column->addWidget(heading(m_theme, tr("Before lighting")));
+    column->addWidget(new Heading(m_theme, TextSize::title, tr("Before lighting")));
     for (const char* line : checklist) {
         auto* box = new QCheckBox(tr(line));
         column->addWidget(box);
