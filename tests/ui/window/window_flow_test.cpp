@@ -130,7 +130,7 @@ TEST_F(WindowFlow, UndoStrikesTheLastLineAndItStaysReadable) {
 TEST_F(WindowFlow, AConeDownLookMovesThePlanOnAndStrikingItPutsItBack) {
     begin();
     ASSERT_TRUE(session().follower());
-    for (int minute = 0; minute <= 800; minute += 10)
+    for (int minute = 0; minute <= 800; minute += 50)
         write(minute, QStringLiteral("%1 C").arg(std::min(1262, 20 + minute * 2)));
     const auto waiting = session().follower()->position();
     ASSERT_TRUE(waiting);
@@ -156,18 +156,18 @@ TEST_F(WindowFlow, AnOldReadingIsShownAsOld) {
 
 TEST_F(WindowFlow, EndingFilesTheOffsetForTheNextFiring) {
     begin();
-    for (int minute = 0; minute <= 600; minute += 10)
+    for (int minute = 0; minute <= 600; minute += 60)
         write(minute, QStringLiteral("%1 C").arg(20 + minute * 2));
-    for (int minute = 610; minute <= 640; minute += 5)
-        write(minute, QStringLiteral("%1 C").arg(1220 + (minute - 600)));
-    write(641, QStringLiteral("8 2"));
+    write(620, QStringLiteral("1240 C"));
+    write(627, QStringLiteral("1247 C"));
+    write(627, QStringLiteral("8 2"));
     const auto kiln = session().record().kiln.id;
     ASSERT_TRUE(disk.notebook().end(session()).ok());
     EXPECT_TRUE(disk.notebook().sessions().empty());
     const auto filed = disk.notebook().reader().filedOffsets(kiln);
     ASSERT_TRUE(filed.ok());
     ASSERT_EQ(filed->size(), 1u);
-    EXPECT_LT(filed->front().sd.celsius(), 8);
+    EXPECT_LT(filed->front().sd.celsius(), 6);
 }
 
 TEST_F(WindowFlow, EveryControlHasAName) {
@@ -179,6 +179,7 @@ TEST_F(WindowFlow, EveryControlHasAName) {
             qobject_cast<const QAbstractButton*>(widget) || qobject_cast<const QAbstractItemView*>(widget);
         if (!control || widget->focusPolicy() == Qt::NoFocus ||
             widget->objectName().startsWith(QLatin1String("qt_")) ||
+            (qobject_cast<const QAbstractItemView*>(widget) && widget->inherits("QComboBoxListView")) ||
             qobject_cast<const QComboBox*>(widget->parentWidget()))
             continue;
         const auto* pressed = qobject_cast<const QAbstractButton*>(widget);
