@@ -48,6 +48,8 @@ std::string shownBy(const TimeInterval& interval, Show show) {
 }
 
 std::string shownHour(const Interval<double>& hour) {
+    if (spokenHour(hour.p05) == spokenHour(hour.p95))
+        return spokenHour(hour.median);
     return fmt::format("{} (90 %: {:.1f} to {:.1f})", spokenHour(hour.median), hour.p05, hour.p95);
 }
 
