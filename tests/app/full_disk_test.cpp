@@ -16,9 +16,9 @@ namespace {
 
 using testing::HasSubstr;
 
-class FullDisk : public testing::Test {
+class ProgramOnAFullDisk : public testing::Test {
   protected:
-    FullDisk() { std::filesystem::create_directory(m_folder / "disk"); }
+    ProgramOnAFullDisk() { std::filesystem::create_directory(m_folder / "disk"); }
 
     void SetUp() override {
         if (shell("true") != 0)
@@ -46,7 +46,7 @@ class FullDisk : public testing::Test {
     const ScratchFolder m_folder;
 };
 
-TEST_F(FullDisk, LogSaysSoOnceAndKeepsWhatItAcknowledged) {
+TEST_F(ProgramOnAFullDisk, LogSaysSoOnceAndKeepsWhatItAcknowledged) {
     CurveCsv csv(20);
     for (int i = 0; i < 20; ++i)
         csv.to(1000, 500).to(20, 500);
@@ -68,7 +68,7 @@ TEST_F(FullDisk, LogSaysSoOnceAndKeepsWhatItAcknowledged) {
         EXPECT_THAT(kept, HasSubstr(line.substr(0, line.find('\t')))) << line;
 }
 
-TEST_F(FullDisk, BringLeavesTheBookAsItWas) {
+TEST_F(ProgramOnAFullDisk, BringLeavesTheBookAsItWas) {
     CurveCsv csv(20);
     for (int i = 0; i < 20; ++i)
         csv.to(1000, 500).to(20, 500);
@@ -88,7 +88,7 @@ TEST_F(FullDisk, BringLeavesTheBookAsItWas) {
     EXPECT_EQ(list["firings"][0]["readings"], 61);
 }
 
-TEST_F(FullDisk, WhatMayOnlyBeReadCanBeReadButNotWritten) {
+TEST_F(ProgramOnAFullDisk, WhatMayOnlyBeReadCanBeReadButNotWritten) {
     m_folder.with("short.csv", CurveCsv(20).to(100, 60).text());
     ASSERT_EQ(shell(R"(
         "$ringhold" bring "$folder/short.csv" --book "$disk/b.ringhold" --kiln big || exit 1

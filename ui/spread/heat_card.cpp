@@ -1,6 +1,7 @@
 #include "ui/spread/heat_card.h"
 
 #include "core/watch/hold_statistics.h"
+#include "ui/common/tone.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
@@ -127,9 +128,7 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
 
 void HeatCard::dress() {
     m_main->setFont(m_theme.text(TextSize::large, QFont::Bold));
-    QPalette soft = m_lines->palette();
-    soft.setColor(QPalette::WindowText, m_theme.palette().soft);
-    m_lines->setPalette(soft);
+    setTone(m_lines, Tone::soft);
     m_lines->setFont(m_theme.text(TextSize::body));
     refresh();
 }

@@ -1,5 +1,6 @@
 #include "ui/spread/spread_page.h"
 
+#include "ui/common/tone.h"
 #include "ui/common/words_on_page.h"
 #include "ui/cones/cone_words.h"
 #include "ui/cones/pack_view.h"
@@ -59,8 +60,8 @@ DrawnPack drawnPack(const Pack& pack, const std::vector<Look>& looks, const Pack
 
 SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme),
-      m_date(new Heading(theme, TextSize::title)), m_what(new QLabel), m_logModel(new LogModel(this)),
-      m_log(new LogView(theme)),
+      m_date(new Heading(theme, TextSize::title, notebook.preferences().date(session.record().firing.began))),
+      m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
       m_whole(new CurveView(session, notebook.preferences(), theme, CurveSpan::whole)),
       m_closeUp(new CurveView(session, notebook.preferences(), theme, CurveSpan::closeUp)),
       m_heat(new HeatCard(session, notebook.preferences(), theme)),
@@ -146,11 +147,8 @@ QWidget* SpreadPage::makeRightPage() {
 
 void SpreadPage::dress() {
     m_what->setFont(m_theme.text(TextSize::small));
-    QPalette soft = m_what->palette();
-    soft.setColor(QPalette::WindowText, m_theme.palette().soft);
-    m_what->setPalette(soft);
+    setTone(m_what, Tone::soft);
     m_what->setText(whatWords(m_session.record()));
-    m_date->say(m_notebook.preferences().date(m_session.record().firing.began));
 }
 
 void SpreadPage::beginWriting(LineKind kind) {

@@ -1,5 +1,6 @@
 #include "ui/spread/strip.h"
 
+#include "ui/common/tone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
@@ -13,12 +14,6 @@ namespace ringhold {
 namespace {
 
 constexpr int narrow = 1150; ///< below this width the strip leaves out what the spread shows as well
-
-void colour(QLabel* label, const QColor& ink) {
-    QPalette palette = label->palette();
-    palette.setColor(QPalette::WindowText, ink);
-    label->setPalette(palette);
-}
 
 } // namespace
 
@@ -93,13 +88,12 @@ void Strip::refresh() {
     m_temperature->setText(m_words.temperature);
     m_unit->setText(m_words.unit);
     m_age->setText(m_words.age);
-    const auto& palette = m_theme.palette();
     const bool live = m_words.freshness == Freshness::live;
-    colour(m_temperature, live ? palette.ink : palette.soft);
+    setTone(m_temperature, live ? Tone::ink : Tone::soft);
     QFont font = m_theme.text(TextSize::display, QFont::Bold);
     font.setStrikeOut(m_words.freshness == Freshness::stale || m_words.freshness == Freshness::open);
     m_temperature->setFont(font);
-    colour(m_age, live ? palette.soft : palette.warning);
+    setTone(m_age, live ? Tone::soft : Tone::warning);
     fill(m_climb, m_words.climb, {});
     fill(m_offPlan, m_words.offPlan, {});
     fill(m_step, m_words.step, m_words.stepLeft);
@@ -111,22 +105,20 @@ void Strip::refresh() {
 }
 
 void Strip::dress() {
-    const auto& palette = m_theme.palette();
     m_unit->setFont(m_theme.text(TextSize::title));
     for (QLabel* label : {m_firing, m_age}) {
         label->setFont(m_theme.text(TextSize::small));
-        colour(label, palette.soft);
+        setTone(label, Tone::soft);
     }
     for (const auto& field : {m_climb, m_offPlan, m_step, m_cone, m_next}) {
         field.caption->setFont(m_theme.text(TextSize::small));
-        colour(field.caption, palette.soft);
+        setTone(field.caption, Tone::soft);
         field.value->setFont(m_theme.text(TextSize::large));
-        colour(field.value, palette.ink);
         field.beside->setFont(m_theme.text(TextSize::body));
-        colour(field.beside, palette.soft);
+        setTone(field.beside, Tone::soft);
     }
     m_trouble->setFont(m_theme.text(TextSize::body, QFont::DemiBold));
-    colour(m_trouble, palette.warning);
+    setTone(m_trouble, Tone::warning);
     refresh();
 }
 

@@ -1,5 +1,6 @@
 #include "ui/spread/writing_line.h"
 
+#include "ui/common/tone.h"
 #include "ui/theme/theme.h"
 
 #include <QHBoxLayout>
@@ -127,13 +128,10 @@ bool WritingLine::eventFilter(QObject* watched, QEvent* event) {
 }
 
 void WritingLine::dress() {
-    const auto& palette = m_theme.palette();
     m_edit->setFont(m_theme.text(TextSize::large));
     m_meaning->setFont(m_theme.text(TextSize::body));
     m_kindWords->setFont(m_theme.text(TextSize::body, QFont::DemiBold));
-    QPalette ink = m_meaning->palette();
-    ink.setColor(QPalette::WindowText, m_bad ? palette.warning : palette.soft);
-    m_meaning->setPalette(ink);
+    setTone(m_meaning, m_bad ? Tone::warning : Tone::soft);
 }
 
 } // namespace ringhold

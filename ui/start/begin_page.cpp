@@ -2,6 +2,7 @@
 
 #include "core/plan/plan_examples.h"
 #include "core/plan/plan_file.h"
+#include "ui/common/tone.h"
 #include "ui/common/words_on_page.h"
 #include "ui/start/pack_fields.h"
 #include "ui/theme/theme.h"
@@ -132,15 +133,13 @@ QWidget* BeginPage::makeSecond() {
     }
     auto* words = new QLabel(tr(caution));
     words->setWordWrap(true);
-    words->setProperty("tone", QStringLiteral("soft"));
+    setTone(words, Tone::soft);
     column->addSpacing(8);
     column->addWidget(words);
     column->addStretch(1);
     m_trouble->setWordWrap(true);
     m_trouble->setAccessibleName(tr("What is missing"));
-    QPalette ink = m_trouble->palette();
-    ink.setColor(QPalette::WindowText, m_theme.palette().warning);
-    m_trouble->setPalette(ink);
+    setTone(m_trouble, Tone::warning);
     column->addWidget(m_trouble);
     m_begin->setDefault(true);
     column->addWidget(m_begin, 0, Qt::AlignRight);
