@@ -118,7 +118,7 @@ Result<WrittenReading> readReading(const Words& words, const WritingContext& con
     for (const auto& [ending, isF] :
          {std::pair{"°C", false}, {"°F", true}, {"C", false}, {"F", true}, {"c", false}, {"f", true}})
         if (text.ends_with(ending)) {
-            text.resize(text.size() - std::string_view(ending).size());
+            text.erase(text.size() - std::string_view(ending).size());
             fahrenheit = isF;
             break;
         }
