@@ -10,6 +10,8 @@ namespace ringhold {
 namespace {
 
 constexpr double conesAt_C = 1260; ///< where a thermocouple's tolerance is asked for
+constexpr Duration climbWindow = std::chrono::minutes(20);
+constexpr Duration enoughOfStep = std::chrono::minutes(8);
 
 /// Of one case: the climb at this rate to where the present leg goes, then the plan's own steps up to the
 /// cone wait's soak.
@@ -43,6 +45,31 @@ Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, double
     if (curve.back().at < shown.at + forecastHorizon)
         curve.push_back({shown.at + forecastHorizon, curve.back().temperature});
     return curve;
+}
+
+std::optional<Rate> plannedRate(const Step& step) {
+    if (const auto* climb = std::get_if<Climb>(&step))
+        return climb->rate;
+    if (const auto* wait = std::get_if<ConeWait>(&step))
+        return wait->rate;
+    return std::nullopt;
+}
+
+/// The climb of the present step alone: what the kiln did in the one before says nothing of it. Until the
+/// step has shown enough of itself the plan's rate counts, give or take a tenth.
+ClimbShown climbInStep(const Curve& curve, ClimbShown shown, const StepFollower& follower) {
+    const auto position = *follower.position();
+    const Duration inStep = shown.at - position.since;
+    if (inStep >= climbWindow)
+        return shown;
+    const auto recent = climbShownAtEnd(curve, inStep);
+    if (inStep >= enoughOfStep && recent && recent->readings >= 5)
+        return *recent;
+    if (const auto rate = plannedRate(follower.plan().steps[position.step])) {
+        shown.rate = *rate;
+        shown.rateSd = Rate::fromCelsiusPerHour(0.1 * rate->celsiusPerHour());
+    }
+    return shown;
 }
 
 /// Whether a cone wait is under way or still to come.
@@ -127,7 +154,8 @@ Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
     const auto shown = climbShown();
     if (!follower || !follower->position() || !shown)
         return m_forecaster.forecast();
-    return m_forecaster.forecast(futureOnPlan(*shown, *follower));
+    return m_forecaster.forecast(
+        futureOnPlan(climbInStep(m_forecaster.curve(), *shown, *follower), *follower));
 }
 
 Result<Forecast> FiringForecast::forecastWith(const std::vector<Look>& looks,
