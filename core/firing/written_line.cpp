@@ -59,20 +59,23 @@ std::optional<double> number(std::string_view text) {
     return whole && std::isfinite(value) ? std::optional(value) : std::nullopt;
 }
 
-/// "18:03" as the latest such civil time that is not after now.
-std::optional<Instant> clockTime(std::string_view text, const WritingContext& context) {
+} // namespace
+
+std::optional<Instant> readClockTime(std::string_view text, Instant now, const std::string& zone) {
     const bool shape = (text.size() == 5 && text[2] == ':') || (text.size() == 4 && text[1] == ':');
     if (!shape || !std::ranges::all_of(text, [](char c) { return c == ':' || (c >= '0' && c <= '9'); }))
         return std::nullopt;
     const std::string clock = (text.size() == 4 ? "0" : "") + std::string(text);
     for (const int daysBack : {0, 1}) {
-        const Instant day = context.now - std::chrono::hours(24 * daysBack);
-        const auto at = parseIso8601(formatInZone(day, context.zone, "%Y-%m-%d") + "T" + clock, context.zone);
-        if (at && *at <= context.now)
+        const Instant day = now - std::chrono::hours(24 * daysBack);
+        const auto at = parseIso8601(formatInZone(day, zone, "%Y-%m-%d") + "T" + clock, zone);
+        if (at && *at <= now)
             return *at;
     }
     return std::nullopt;
 }
+
+namespace {
 
 std::optional<Duration> unitOfTime(const std::string& word) {
     if (word == "min" || word == "mins" || word == "minute" || word == "minutes")
@@ -96,13 +99,13 @@ Instant takeWhen(Words& words, const WritingContext& context) {
         }
     }
     if (n >= 3 && lower(words[n - 2]) == "at") {
-        if (const auto at = clockTime(words[n - 1], context)) {
+        if (const auto at = readClockTime(words[n - 1], context.now, context.zone)) {
             words.resize(n - 2);
             return *at;
         }
     }
     if (n >= 2) {
-        if (const auto at = clockTime(words.front(), context)) {
+        if (const auto at = readClockTime(words.front(), context.now, context.zone)) {
             words.erase(words.begin());
             return *at;
         }
@@ -138,13 +141,13 @@ Result<WrittenLooks> readLooks(std::string_view text, const WritingContext& cont
         auto end = text.find(", ");
         auto words = wordsOf(text.substr(0, end));
         text = end == std::string_view::npos ? std::string_view() : text.substr(end + 2);
-        if (words.size() == 3 && lower(words[1]) == "at")
+        if (words.size() > 2 && lower(words[1]) == "at")
             words.erase(words.begin() + 1);
-        if (words.size() != 2)
+        if (words.size() < 2)
             return notUnderstood("a look is a cone and an hour: \"10 3.5\"");
         if (std::ranges::count(context.cones, words[0]) == 0)
             return notUnderstood("cone " + words[0] + " is not in a pack of this firing");
-        const auto hour = readHour(words[1]);
+        const auto hour = readHour(joined({words.begin() + 1, words.end()}));
         if (!hour)
             return hour.error();
         result.looks.push_back({words[0], *hour});
@@ -185,11 +188,14 @@ bool looksLikeReading(const Words& words) {
 
 Result<double> readHour(std::string_view text) {
     std::string word = lower(trimmed(text));
+    for (const std::string_view clock : {"o'clock", "o’clock", "oclock"})
+        if (word.ends_with(clock))
+            word = std::string(trimmed(std::string_view(word).substr(0, word.size() - clock.size())));
     if (word == "standing" || word == "12" || word == "up")
         return 0.0;
     if (word == "down")
         return 6.0;
-    if (word == "leaning")
+    if (word == "leaning" || word == "just leaning")
         return 0.5;
     if (const auto half = word.find("½"); half != std::string::npos && half + 2 == word.size())
         word.replace(half, 2, half == 0 ? "0.5" : ".5");
@@ -204,6 +210,8 @@ Result<WrittenLine> readWrittenLine(std::string_view text, LineKind kind, const 
     if (words.empty())
         return notUnderstood("nothing is written");
     const Instant at = takeWhen(words, context);
+    if (!words.empty() && words.back().ends_with(',')) // "10 1, 5 min ago"
+        words.back().pop_back();
     const std::string rest = joined(words);
     switch (kind) {
     case LineKind::note:

@@ -6,6 +6,7 @@
 #include "core/units/temperature.h"
 #include "core/units/time.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -55,13 +56,17 @@ struct WritingContext {
 /// time of the zone, the
 ///   latest such time that is not after now; else now.
 /// - Reading: "1201", "1201 C", "2194 °F". -50 to 1800 °C.
-/// - Looks: a cone and an hour, "10 3.5", "9 standing", "9 down", several with commas. Also "10 at 3".
+/// - Looks: a cone and an hour, "10 3.5", "9 standing", "9 down", several with commas; also as the log tells
+/// them, "10 at 3½ o'clock".
 /// - Setting: "damper: half open", a word, a colon and a value.
 /// badInput says in plain words what was not understood; an empty line is badInput too.
 Result<WrittenLine> readWrittenLine(std::string_view text, LineKind kind, const WritingContext& context);
 
 /// An hour as potters write it: "3", "3.5", "3,5", "3½", "12" and "standing" for 0, "down" for 6, "leaning"
-/// for half an hour.
+/// and "just leaning" for half an hour; "o'clock" may follow.
 Result<double> readHour(std::string_view text);
+
+/// "18:03" or "8:03" in that zone (an IANA name), as the latest such time that is not after now.
+std::optional<Instant> readClockTime(std::string_view text, Instant now, const std::string& zone);
 
 } // namespace ringhold

@@ -1,4 +1,5 @@
 #include "core/firing/written_line.h"
+#include "core/report/words.h"
 
 #include <gtest/gtest.h>
 
@@ -76,13 +77,37 @@ TEST(WrittenLine, ReadsHoursAsPottersWriteThem) {
                                      {"Standing", 0.0},
                                      {"down", 6.0},
                                      {"6", 6.0},
-                                     {"leaning", 0.5}}) {
+                                     {"leaning", 0.5},
+                                     {"just leaning", 0.5},
+                                     {"4 o'clock", 4.0},
+                                     {"3½ o’clock", 3.5}}) {
         const auto read = readHour(text);
         ASSERT_TRUE(read.ok()) << text;
         EXPECT_EQ(*read, hour) << text;
     }
     for (const char* text : {"", "7", "-1", "3.25", "bent"})
         EXPECT_FALSE(readHour(text).ok()) << text;
+}
+
+// What the log says of a cone can be typed back.
+TEST(WrittenLine, ReadsLooksAsTheLogTellsThem) {
+    for (double hour = 0; hour <= 6; hour += 0.5) {
+        const auto line = readWrittenLine(lookWords({{"10", hour}, {"9", 6}}), LineKind::look, context());
+        ASSERT_TRUE(line.ok()) << line.error().text();
+        const auto& looks = std::get<WrittenLooks>(line->what).looks;
+        ASSERT_EQ(looks.size(), 2u);
+        EXPECT_EQ(looks[0].hour, hour);
+        EXPECT_EQ(looks[1].cone, "9");
+    }
+}
+
+TEST(WrittenLine, ReadsTimesOfDay) {
+    const auto now = *parseIso8601("2026-03-02T00:10:00Z");
+    EXPECT_EQ(readClockTime("23:50", now, "UTC"), *parseIso8601("2026-03-01T23:50:00Z"));
+    EXPECT_EQ(readClockTime("0:05", now, "UTC"), *parseIso8601("2026-03-02T00:05:00Z"));
+    EXPECT_EQ(readClockTime("01:05", now, "Europe/Berlin"), *parseIso8601("2026-03-02T00:05:00Z"));
+    for (const char* text : {"", "tea", "25:00", "18:61", "1803"})
+        EXPECT_EQ(readClockTime(text, now, "UTC"), std::nullopt) << text;
 }
 
 } // namespace
