@@ -56,7 +56,7 @@ void addAlarms(std::vector<LogLine>& lines, const std::vector<AlarmRecord>& alar
 
 void addEvents(std::vector<LogLine>& lines, const std::vector<LogEvent>& events) {
     for (const auto& event : events)
-        if (event.kind != "struck" && event.kind != "restored")
+        if (event.kind != "struck" && event.kind != "restored" && event.kind != "corrected")
             lines.push_back({event.at, false, EventLine{event.kind, event.detail}});
 }
 

@@ -56,7 +56,7 @@ struct LogLine {
 };
 
 /// All of a firing in time order, struck lines too. Looks at one pack within 90 s make one line. Readings of
-/// instruments are not in it, nor the events that tell of struck lines.
+/// instruments are not in it, nor the events that tell of lines struck, restored or corrected.
 std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<AlarmRecord>& alarms = {},
                               const std::vector<LogEvent>& events = {});
 

@@ -31,11 +31,13 @@ ConeMark markOf(const Look* look) {
     return look ? ConeMark{ConeSource::look, look->at, {}} : ConeMark{};
 }
 
-/// The first of the looks near one o'clock.
+/// The first of the looks near one o'clock after which it was never seen standing.
 ConeMark firstLeanByLooks(const std::vector<Look>& looks) {
-    const auto lean = std::ranges::find_if(
-        looks, [](const Look& l) { return l.hour > hourStanding && l.hour <= leanHour + nearEnough_h; });
-    return markOf(lean == looks.end() ? nullptr : &*lean);
+    const auto stood =
+        std::find_if(looks.rbegin(), looks.rend(), [](const Look& l) { return l.hour <= hourStanding; });
+    const auto lean = stood.base();
+    const bool near = lean != looks.end() && lean->hour <= leanHour + nearEnough_h;
+    return markOf(near ? &*lean : nullptr);
 }
 
 /// The nearest of the looks near three o'clock.

@@ -120,7 +120,7 @@ std::vector<std::string> crystalWords(const ReportedCrystal& crystal) {
         across(crystal.radius.low_mm) + " to " + across(crystal.radius.high_mm) + " mm, " +
             (crystal.rate.basis == GrowthBasis::measured
                  ? "from " + counted(crystal.rate.pieces, "measured piece", "measured pieces")
-                 : fmt::format("the range of published growth rates ({:.0f} to {:.0f} µm/min at their best)",
+                 : fmt::format("the range of published growth rates, {:.0f} to {:.0f} µm/min at best",
                                crystal.rate.low_um_per_min, crystal.rate.high_um_per_min))};
     if (crystal.rings.empty())
         return lines;
@@ -189,7 +189,7 @@ std::vector<std::string> remarks(const ReportContent& content) {
     return lines;
 }
 
-std::string cautionWords(Caution caution) {
+std::string cautionWords(Caution caution, const WordStyle& style) {
     switch (caution) {
     case Caution::notebookOnly:
         return "Ringhold keeps a notebook; it is no safety device. An independent over-temperature limiter "
@@ -197,7 +197,8 @@ std::string cautionWords(Caution caution) {
     case Caution::spyhole:
         return "At the spyhole wear infrared-rated eyewear, chosen with its supplier and to local rules.";
     case Caution::hotWare:
-        return "Open below 100 °C; ware may crack and burn above.";
+        return "Open below " + temperatureWords(Temperature::fromCelsius(100), style) +
+               "; above, ware may crack, and it burns.";
     case Caution::dust:
         return "Run-off edges are razor sharp; grinding them makes dust that must not be breathed.";
     case Caution::fumes:

@@ -37,6 +37,6 @@ std::vector<std::string> remarks(const ReportContent& content);
 /// "The probe read 7 °C high (4 to 10) against the cones of the middle shelf, by 11 looks."
 std::string offsetWords(const ReportedPack& pack, const WordStyle& style);
 
-std::string cautionWords(Caution caution);
+std::string cautionWords(Caution caution, const WordStyle& style);
 
 } // namespace ringhold
