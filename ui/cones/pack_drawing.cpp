@@ -12,9 +12,9 @@ namespace ringhold {
 namespace {
 
 // All in cone lengths.
-constexpr double pitch = 0.86; ///< from foot to foot
+constexpr double pitch = 0.78; ///< from foot to foot
 constexpr double plaqueHeight = 0.13;
-constexpr double margin = 0.12; ///< of the plaque, on both sides
+constexpr double margin = 0.08; ///< of the plaque, on both sides
 constexpr double headroom = 0.04;
 constexpr double sunk = 0.02; ///< how deep a cone sits in its plaque
 

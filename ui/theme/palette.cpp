@@ -31,6 +31,7 @@ constexpr PaletteRole roles[] = {
     {"cone", &Palette::cone},
     {"coneOutline", &Palette::coneOutline},
     {"plaque", &Palette::plaque},
+    {"rim", &Palette::rim},
     {"glowHeart", &Palette::glowHeart},
     {"glow", &Palette::glow},
     {"glowEdge", &Palette::glowEdge},

@@ -20,7 +20,8 @@ struct Palette {
     QColor forecastText;                        ///< words about it
     QColor warning, warningGround;              ///< words of an alarm, what they stand on
     QColor cone, coneOutline, plaque;           ///< a cone on paper
-    QColor glowHeart, glow, glowEdge, glowText; ///< inside the spyhole, from its middle out; words there
+    QColor rim;                                 ///< around the spyhole
+    QColor glowHeart, glow, glowEdge, glowText; ///< inside it, from its middle out; words there
     QColor hotCone, hotConeOutline, hotPlaque, hotGhost; ///< a cone in the glow
 
     /// Whether words are lighter than the paper.

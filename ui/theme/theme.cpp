@@ -55,21 +55,26 @@ QString filledIn(const QString& sheet, const QHash<QString, QString>& values) {
 Theme::Theme(const Palettes& palettes, QObject* parent) : QObject(parent), m_palettes(palettes) {}
 
 void Theme::wear(QApplication& application) {
-    QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
-    const auto dress = [this, &application] {
-        QApplication::setFont(text(TextSize::body));
-        QApplication::setPalette(widgetPalette());
-        application.setStyleSheet(styleSheet());
-    };
-    connect(this, &Theme::changed, &application, dress);
-    dress();
+    if (m_application != &application)
+        QApplication::setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+    m_application = &application;
+    QApplication::setFont(text(TextSize::body));
+    QApplication::setPalette(widgetPalette());
+    application.setStyleSheet(styleSheet());
+}
+
+/// The application first: its style sheet would undo the fonts that widgets take at changed().
+void Theme::change() {
+    if (m_application)
+        wear(*m_application);
+    Q_EMIT changed();
 }
 
 void Theme::show(ThemeName name) {
     if (name == m_name)
         return;
     m_name = name;
-    Q_EMIT changed();
+    change();
 }
 
 void Theme::setTextScale(double scale) {
@@ -77,7 +82,7 @@ void Theme::setTextScale(double scale) {
     if (allowed == m_scale)
         return;
     m_scale = allowed;
-    Q_EMIT changed();
+    change();
 }
 
 double Theme::points(TextSize size) const {

@@ -7,6 +7,7 @@
 #include <QFont>
 #include <QObject>
 #include <QPalette>
+#include <QPointer>
 
 class QApplication;
 
@@ -29,7 +30,7 @@ class Theme : public QObject {
     explicit Theme(QObject* parent = nullptr) : Theme(builtInPalettes(), parent) {}
     explicit Theme(const Palettes& palettes, QObject* parent = nullptr);
 
-    /// Dresses the application, now and at every change: style, font, palette, style sheet.
+    /// Dresses the application, now and before every changed(): style, font, palette, style sheet.
     void wear(QApplication& application);
 
     ThemeName name() const { return m_name; }
@@ -56,10 +57,12 @@ class Theme : public QObject {
 
   private:
     double points(TextSize size) const;
+    void change();
 
     Palettes m_palettes;
     ThemeName m_name = ThemeName::paper;
     double m_scale = 1;
+    QPointer<QApplication> m_application;
 };
 
 /// Whether the words of this palette are lighter than their ground: all that Qt 6.4 tells of a dark desktop.

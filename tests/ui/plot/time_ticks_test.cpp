@@ -1,8 +1,7 @@
 #include "ui/plot/time_ticks.h"
 
-#include <gtest/gtest.h>
-
 #include <QStringList>
+#include <gtest/gtest.h>
 
 using namespace ringhold;
 
