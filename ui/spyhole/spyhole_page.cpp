@@ -1,0 +1,75 @@
+#include "ui/spyhole/spyhole_page.h"
+
+#include "ui/session/firing_session.h"
+#include "ui/session/preferences.h"
+#include "ui/spyhole/spyhole_panel.h"
+
+#include <QVBoxLayout>
+
+namespace ringhold {
+
+SpyholePage::SpyholePage(FiringSession& session, const Preferences& preferences, const Theme& theme,
+                         QWidget* parent)
+    : QWidget(parent), m_session(session), m_preferences(preferences), m_model(outside()),
+      m_panel(new SpyholePanel(theme, m_model, this)) {
+    auto* all = new QVBoxLayout(this);
+    all->setContentsMargins(0, 0, 0, 0);
+    all->addWidget(m_panel);
+    setFocusProxy(m_panel);
+    connect(m_panel, &SpyholePanel::finished, this, &SpyholePage::finished);
+    // unseen, it has nothing to reckon
+    connect(&session, &FiringSession::linesChanged, this, [this] {
+        if (isVisible())
+            takeFiring();
+    });
+    connect(&session, &FiringSession::forecastChanged, this, [this] {
+        if (isVisible())
+            m_model.refresh();
+    });
+}
+
+SpyholeModel::Outside SpyholePage::outside() {
+    return {[this](const std::vector<Look>& looks) { return preview(looks); },
+            [this] { return m_session.now(); },
+            [this](const Look& look) {
+                const auto id = m_session.firing().writeLook(look.pack, look.at, look.cone, look.hour);
+                return id ? Status() : Status(id.error());
+            },
+            [this] { return WordStyle{.zone = m_preferences.zone()}; }};
+}
+
+Result<LookPreview> SpyholePage::preview(const std::vector<Look>& looks) const {
+    const auto& without = m_session.forecast();
+    if (!m_session.forecaster() || !without)
+        return Error{ErrorKind::failed, "it needs a pack and two readings"};
+    if (looks.empty())
+        return LookPreview{*without, *without};
+    auto with = m_session.forecaster()->forecastWith(looks, m_session.follower());
+    return with ? Result<LookPreview>(LookPreview{*without, *with}) : Result<LookPreview>(with.error());
+}
+
+void SpyholePage::takeFiring() {
+    m_model.setFiring(m_session.record().packs, m_session.record().looks, firingConeOf(m_session));
+}
+
+void SpyholePage::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    takeFiring();
+}
+
+void SpyholePage::begin() {
+    m_panel->begin();
+}
+
+std::optional<std::string> firingConeOf(const FiringSession& session) {
+    const auto* follower = session.follower();
+    if (!follower)
+        return std::nullopt;
+    const auto& steps = follower->plan().steps;
+    for (std::size_t i = follower->position() ? follower->position()->step : 0; i < steps.size(); ++i)
+        if (const auto* wait = std::get_if<ConeWait>(&steps[i]))
+            return wait->cone;
+    return std::nullopt;
+}
+
+} // namespace ringhold
