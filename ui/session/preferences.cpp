@@ -17,7 +17,7 @@ constexpr const char* unitName_ = "unit";
 constexpr const char* themeName = "theme";
 constexpr const char* zoneName = "zone";
 constexpr const char* reminderName = "reminder_minutes";
-constexpr QChar thinSpace(0x2009);
+constexpr QChar thinSpace(0x202f); ///< no line breaks there
 constexpr QChar minusSign(0x2212);
 
 std::string kept(const Book& book, const char* name) {

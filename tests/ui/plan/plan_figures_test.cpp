@@ -1,0 +1,96 @@
+#include "tests/ui/plan/plan_book.h"
+#include "ui/plan/plan_figures.h"
+
+namespace ringhold {
+namespace {
+
+class PlanFiguresTest : public testing::Test {
+  protected:
+    void reckon() {
+        m_planned = planCurve(m_plan, contextOf(m_basis, m_plan));
+        m_energy = planEnergy(*m_planned, contextOf(m_basis, m_plan));
+    }
+    const PlanFigure& figure(const QString& label) {
+        m_figures =
+            planFigures(m_plan, *m_planned, m_energy ? &*m_energy : nullptr, m_basis, m_book.preferences());
+        for (const auto& each : m_figures)
+            if (each.label == label)
+                return each;
+        ADD_FAILURE() << "no " << label.toStdString();
+        return m_none;
+    }
+    QStringList warnings() {
+        return planWarnings(m_plan, *m_planned, m_energy ? &*m_energy : nullptr, m_basis,
+                            m_book.preferences());
+    }
+    void chooseHeron(Fuel fuel = Fuel::electric) {
+        m_book.addHeron(fuel);
+        m_basis.kiln = *m_book.notebook().reader().kilnNamed("Heron").value();
+    }
+
+    test::PlanBook m_book;
+    Plan m_plan = examplePlans().front().plan;
+    PlanBasis m_basis = typicalBasis();
+    std::optional<PlannedCurve> m_planned;
+    std::optional<PlanEnergy> m_energy;
+    std::vector<PlanFigure> m_figures;
+    PlanFigure m_none;
+};
+
+TEST_F(PlanFiguresTest, TellLengthAndConeDown) {
+    reckon();
+    EXPECT_EQ(figure(QStringLiteral("Whole firing")).value, m_book.preferences().span(m_planned->length()));
+    const auto& cone = figure(QStringLiteral("Cone 9 down"));
+    EXPECT_TRUE(cone.value.startsWith(QStringLiteral("about ")));
+    EXPECT_TRUE(cone.source.contains(QStringLiteral("estimate")));
+}
+
+TEST_F(PlanFiguresTest, SayWhoseModelTheEnergyIs) {
+    reckon();
+    EXPECT_EQ(figure(QStringLiteral("Energy")).value,
+              QStringLiteral("about %1\u202fkWh").arg(std::lround(m_energy->total.kilowattHours())));
+    EXPECT_TRUE(
+        figure(QStringLiteral("Energy")).source.contains(QStringLiteral("a typical electric kiln of 11 kW")));
+    EXPECT_EQ(figure(QStringLiteral("Cost")).value, QStringLiteral("–"));
+    chooseHeron();
+    reckon();
+    EXPECT_TRUE(
+        figure(QStringLiteral("Energy")).source.contains(QStringLiteral("scaled to the 9 kW of Heron")));
+    EXPECT_EQ(figure(QStringLiteral("Cost")).value,
+              QStringLiteral("about %1").arg(m_energy->total.kilowattHours() * 0.25, 0, 'f', 2));
+}
+
+TEST_F(PlanFiguresTest, HaveNoEnergyForAKilnThatBurnsItsFuel) {
+    chooseHeron(Fuel::gas);
+    reckon();
+    EXPECT_FALSE(hasEnergyModel(m_basis));
+    EXPECT_EQ(figure(QStringLiteral("Energy")).value, QStringLiteral("–"));
+    EXPECT_TRUE(warnings().isEmpty());
+}
+
+TEST_F(PlanFiguresTest, WarnOfAConeThatWouldStand) {
+    auto& wait = std::get<ConeWait>(m_plan.steps[2]);
+    wait.set = Temperature::fromCelsius(1200);
+    reckon();
+    EXPECT_EQ(warnings().value(0),
+              QStringLiteral("Step 3: after the longest soak cone 9 would still stand."));
+    EXPECT_TRUE(figure(QStringLiteral("Cone 9 down")).value.startsWith(QStringLiteral("not by ")));
+}
+
+TEST_F(PlanFiguresTest, WarnOfARateThatTheKilnDoesNotHave) {
+    std::get<Climb>(m_plan.steps[1]).rate = Rate::fromCelsiusPerHour(900);
+    reckon();
+    ASSERT_FALSE(warnings().isEmpty());
+    EXPECT_TRUE(warnings()[0].startsWith(QStringLiteral("Step 2: the kiln would fall up to ")));
+    EXPECT_TRUE(warnings()[0].contains(QStringLiteral("behind at full power")));
+}
+
+TEST_F(PlanFiguresTest, SayWhenAllRestsOnAnAssumption) {
+    std::get<ConeWait>(m_plan.steps[2]).cone = "99";
+    reckon();
+    EXPECT_TRUE(figure(QStringLiteral("Whole firing")).source.contains(QStringLiteral("assumed")));
+    EXPECT_TRUE(figure(QStringLiteral("Cone 99 down")).source.contains(QStringLiteral("assumed")));
+}
+
+} // namespace
+} // namespace ringhold

@@ -1,0 +1,85 @@
+// The plan page: the potter's plans, one of them in a table to edit, its curve and what is reckoned from it.
+#pragma once
+
+#include "core/base/result.h" // first: moc stumbles when <compare> comes before all else
+#include "core/plan/plan_energy.h"
+#include "ui/plan/kept_plans_model.h"
+#include "ui/plan/plan_model.h"
+
+#include <QTimer>
+#include <QWidget>
+
+class QPushButton;
+
+namespace ringhold {
+
+class BasisChooser;
+class FiguresView;
+class Heading;
+class Notebook;
+class PlanCurveView;
+class PlanCardWindow;
+class PlanListView;
+class PlanMessage;
+class StepEditor;
+class Theme;
+
+/// Every change is in the book at once. Nothing here opens a box that must be answered first.
+class PlanPage : public QWidget {
+    Q_OBJECT
+
+  public:
+    /// Both outlive it.
+    PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent = nullptr);
+    ~PlanPage() override;
+
+    /// The plan shown; nothing when there is none.
+    std::optional<Plan> plan() const;
+    /// Opens a plan file as a new plan; says on the page when it cannot.
+    void bringIn(const QString& file);
+    void writeOut(const QString& file);
+    /// Shows the card of the plan, if the plan is sound.
+    PlanCardWindow* showCard();
+    /// Reckons the energy now instead of when typing pauses.
+    void reckonEnergy();
+
+  private:
+    QWidget* makeLeft();
+    QWidget* makeRight();
+    QPushButton* makeUndoButton(const QString& text, const QString& name, QWidget* parent);
+    void connectParts();
+    void addKeys();
+
+    void choose(int row);
+    void keep();
+    void addPlan(const Plan& plan);
+    void removePlan();
+    void renamePlan(int row, const QString& name);
+    void askForPlanFile();
+    void askWhereToWrite();
+
+    void reckon();
+    void showFigures();
+    void showTitle();
+    bool complain(const Status& status, const QString& what);
+
+    Notebook& m_notebook;
+    const Theme& m_theme;
+    KeptPlansModel m_kept;
+    PlanModel m_model;
+    int m_row = -1; ///< of the plan shown
+    std::optional<PlannedCurve> m_planned;
+    std::optional<PlanEnergy> m_energy;
+    QTimer m_typingPause;
+
+    PlanListView* m_list = nullptr;
+    PlanMessage* m_message = nullptr;
+    Heading* m_title = nullptr;
+    StepEditor* m_steps = nullptr;
+    BasisChooser* m_basis = nullptr;
+    PlanCurveView* m_curve = nullptr;
+    FiguresView* m_figures = nullptr;
+    QPushButton* m_card = nullptr;
+};
+
+} // namespace ringhold
