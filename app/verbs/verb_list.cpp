@@ -5,7 +5,7 @@ namespace ringhold {
 std::vector<std::unique_ptr<Verb>> allVerbs() {
     std::vector<std::unique_ptr<Verb>> verbs;
     for (auto make : {makePracticeVerb, makeHeatworkVerb, makeHoldsVerb, makeRingsVerb, makeEmfVerb,
-                      makeBringVerb, makeLogVerb, makeListVerb, makeExportVerb, makeCheckVerb, makeCopyVerb})
+                      makeBringVerb, makeLogVerb, makeListVerb, makeReportVerb, makeExportVerb, makeCheckVerb, makeCopyVerb})
         verbs.push_back(make());
     return verbs;
 }
