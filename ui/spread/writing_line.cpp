@@ -42,7 +42,7 @@ QString hint(LineKind kind) {
     }
 }
 
-const QString hints = QStringLiteral("Alt R reading   Alt L look   Alt N note   Alt S setting");
+const QString hints = QStringLiteral("Alt R reading   Alt L spyhole   Alt N note   Alt S setting");
 
 } // namespace
 

@@ -1,5 +1,6 @@
 #include "ui/ware/ware_model.h"
 
+#include "ui/common/cell_delegate.h"
 #include "ui/session/notebook.h"
 #include "ui/ware/ware_cells.h"
 
@@ -102,8 +103,10 @@ QVariant WareModel::data(const QModelIndex& index, int role) const {
     if (role == Qt::TextAlignmentRole)
         return alignmentOf(column);
     if (isNewRow(index.row())) {
-        const bool inviting = column == WareColumn::piece && role == Qt::DisplayRole;
-        return inviting ? tr("new piece …") : QVariant();
+        const bool inviting = column == WareColumn::piece;
+        if (inviting && role == Qt::DisplayRole)
+            return tr("new piece …");
+        return inviting && role == invitingRole ? QVariant(true) : QVariant();
     }
     const Row& row = m_rows[static_cast<std::size_t>(index.row())];
     switch (role) {

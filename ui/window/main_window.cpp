@@ -1,11 +1,16 @@
 #include "ui/window/main_window.h"
 
+#include "ui/kiln/kilns_page.h"
+#include "ui/past/past_page.h"
+#include "ui/plan/plan_page.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/spread_page.h"
 #include "ui/spread/strip.h"
+#include "ui/spyhole/spyhole_page.h"
 #include "ui/start/begin_page.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/theme_follower.h"
+#include "ui/ware/ware_page.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/ribbon.h"
 
@@ -47,6 +52,10 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     setCentralWidget(table);
     m_firings->addWidget(m_begin);
     addSpread(tr("Firing"), [this] { return m_firings; });
+    addSpread(tr("Plan"), [this] { return new PlanPage(m_notebook, m_theme); });
+    addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
+    addSpread(tr("Past"), [this] { return new PastPage(m_notebook, m_theme); });
+    addSpread(tr("Kilns"), [this] { return new KilnsPage(m_notebook, m_theme); });
     m_ribbonColumn->addStretch(1);
     addMenus();
     connect(&notebook, &Notebook::sessionsChanged, this, &MainWindow::matchSessions);
@@ -108,6 +117,9 @@ void MainWindow::addMenus() {
     addWriting(tr("&Note"), "Alt+N", LineKind::note);
     addWriting(tr("&Setting"), "Alt+S", LineKind::setting);
     addWriting(tr("Looks on the &line"), "Alt+K", LineKind::look);
+    write->addSeparator();
+    write->addAction(tr("&Look through the spyhole"), QKeySequence(QStringLiteral("Alt+L")), this,
+                     &MainWindow::openSpyhole);
     auto* view = menuBar()->addMenu(tr("&View"));
     auto& preferences = m_notebook.preferences();
     const auto addChoice = [&](const QString& words, auto set) {
@@ -140,11 +152,8 @@ void MainWindow::matchSessions() {
     std::erase_if(m_stripOf, [&](const auto& entry) {
         const bool live =
             std::ranges::any_of(sessions, [&](const auto& s) { return s.get() == entry.first; });
-        if (!live) {
-            delete entry.second;
-            delete m_spreadOf[entry.first];
-            m_spreadOf.erase(entry.first);
-        }
+        if (!live)
+            takeDown(entry.first, entry.second);
         return !live;
     });
     for (const auto& session : sessions) {
@@ -155,10 +164,26 @@ void MainWindow::matchSessions() {
         m_stripOf[session.get()] = strip;
         m_spreadOf[session.get()] = spread;
         m_strips->addWidget(strip);
+        auto* spyhole = new SpyholePage(*session, m_notebook.preferences(), m_theme);
+        m_spyholeOf[session.get()] = spyhole;
         m_firings->addWidget(spread);
+        m_firings->addWidget(spyhole);
+        connect(spyhole, &SpyholePage::finished, this,
+                [this, spread] { m_firings->setCurrentWidget(spread); });
         connect(spread, &SpreadPage::troubled, this, &MainWindow::tell);
     }
     showFiring();
+}
+
+/// All that looks at a session; the begin page first comes to the front, so that nothing of it is shown while
+/// it goes.
+void MainWindow::takeDown(const FiringSession* session, Strip* strip) {
+    m_firings->setCurrentWidget(m_begin);
+    delete strip;
+    delete m_spyholeOf[session];
+    m_spyholeOf.erase(session);
+    delete m_spreadOf[session];
+    m_spreadOf.erase(session);
 }
 
 SpreadPage* MainWindow::spreadOf(const FiringSession& session) const {
@@ -168,6 +193,16 @@ SpreadPage* MainWindow::spreadOf(const FiringSession& session) const {
 
 SpreadPage* MainWindow::currentSpread() const {
     return qobject_cast<SpreadPage*>(m_firings->currentWidget());
+}
+
+void MainWindow::openSpyhole() {
+    showFiring();
+    auto* spread = currentSpread();
+    if (!spread)
+        return;
+    auto* spyhole = m_spyholeOf.at(&spread->session());
+    m_firings->setCurrentWidget(spyhole);
+    spyhole->begin();
 }
 
 void MainWindow::showFiring() {
@@ -183,12 +218,8 @@ void MainWindow::endFiring() {
     if (!spread)
         return;
     auto& session = spread->session();
-    // strip and spread look at the session: they go first
-    m_firings->setCurrentWidget(m_begin);
-    delete m_stripOf[&session];
+    takeDown(&session, m_stripOf[&session]);
     m_stripOf.erase(&session);
-    delete spread;
-    m_spreadOf.erase(&session);
     if (const auto ended = m_notebook.end(session); !ended) {
         tell(QString::fromStdString(ended.error().text()));
         matchSessions();

@@ -19,6 +19,7 @@ class NoticeBar;
 class Notebook;
 class Ribbon;
 class SpreadPage;
+class SpyholePage;
 class Strip;
 class Theme;
 class ThemeFollower;
@@ -44,6 +45,7 @@ class MainWindow : public QMainWindow {
     void addMenus();
     void matchSessions();
     void showFiring();
+    void takeDown(const FiringSession* session, Strip* strip);
     void openSpyhole();
     void endFiring();
     void chooseTheme();
@@ -61,6 +63,7 @@ class MainWindow : public QMainWindow {
     QButtonGroup* m_ribbons;
     std::map<const FiringSession*, Strip*> m_stripOf;
     std::map<const FiringSession*, SpreadPage*> m_spreadOf;
+    std::map<const FiringSession*, SpyholePage*> m_spyholeOf;
 };
 
 } // namespace ringhold

@@ -122,7 +122,7 @@ TEST_F(WindowFlow, UndoStrikesTheLastLineAndItStaysReadable) {
     QTest::keyClick(line, Qt::Key_Z, Qt::ControlModifier);
     ASSERT_EQ(session().record().notes.size(), 1u);
     EXPECT_TRUE(session().record().notes[0].struck);
-    const auto* log = window.findChild<LogView*>();
+    const auto* log = window.spreadOf(session())->findChild<LogView*>();
     ASSERT_EQ(log->model()->rowCount(), 1);
     EXPECT_TRUE(log->model()->index(0, 0).data(LogModel::StruckRole).toBool());
 }

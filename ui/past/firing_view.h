@@ -1,0 +1,53 @@
+// One past firing opened in full, to read.
+#pragma once
+
+#include "ui/past/opened_firing.h"
+
+#include <QWidget>
+
+class QHBoxLayout;
+class QLabel;
+class QTabWidget;
+
+namespace ringhold {
+
+class CurvesPlot;
+class Heading;
+class LogModel;
+class Notebook;
+class Theme;
+class WareModel;
+
+/// Curve, log, cones as last seen, ware. Notebook and theme outlive it.
+class FiringView : public QWidget {
+    Q_OBJECT
+
+  public:
+    FiringView(Notebook& notebook, const Theme& theme, QWidget* parent = nullptr);
+
+    /// Null shows nothing.
+    void show(std::shared_ptr<const OpenedFiring> firing);
+
+  private:
+    QWidget* makeLog();
+    QWidget* makeCones();
+    QWidget* makeWare();
+    void draw();
+    void showHead();
+    void showCurves();
+    void showCones();
+    void showWare();
+
+    Notebook& m_notebook;
+    const Theme& m_theme;
+    Heading* m_title;
+    QLabel* m_what;
+    CurvesPlot* m_plot;
+    QTabWidget* m_tabs;
+    LogModel* m_log;
+    WareModel* m_ware;
+    QHBoxLayout* m_packs;
+    std::shared_ptr<const OpenedFiring> m_firing;
+};
+
+} // namespace ringhold
