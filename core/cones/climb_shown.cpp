@@ -67,17 +67,39 @@ std::span<const CurvePoint> lastOf(const Curve& curve, Duration window) {
     return std::span(curve).last(std::max<std::size_t>(2, static_cast<std::size_t>(curve.end() - first)));
 }
 
+/// The temperature at the end of a few points.
+double levelOf(std::span<const CurvePoint> end) {
+    return end.size() >= 5 ? fitted(end).atEnd_C : end.back().temperature.celsius();
+}
+
+/// Whether the last points leave the line by more than their noise explains: it would miss the present
+/// temperature.
+bool bendsAtEnd(const Line& line, std::span<const CurvePoint> whole, std::span<const CurvePoint> end) {
+    const Instant last = whole.back().at;
+    double squares = 0;
+    double endSum = 0;
+    for (const auto& p : whole) {
+        const double off = p.temperature.celsius() - line.atEnd_C - line.slope_C_per_h * inHours(p.at - last);
+        squares += off * off;
+        if (p.at >= end.front().at)
+            endSum += off;
+    }
+    if (whole.size() < 8)
+        return true;
+    const double sd = std::sqrt(squares / static_cast<double>(whole.size() - 2));
+    const auto n = static_cast<double>(end.size());
+    return std::abs(endSum / n) > 1.5 * sd / std::sqrt(n);
+}
+
 } // namespace
 
 std::optional<ClimbShown> climbShownAtEnd(const Curve& curve, Duration window) {
     if (curve.size() < 2)
         return std::nullopt;
     const auto whole = lastOf(curve, window);
-    const Line line = fitted(whole);
-    // The level from the last quarter of the window: a bend in the curve would pull a longer line off its
-    // end.
     const auto end = lastOf(curve, window / 4);
-    const double level_C = end.size() >= 5 ? fitted(end).atEnd_C : curve.back().temperature.celsius();
+    const Line line = fitted(whole);
+    const double level_C = bendsAtEnd(line, whole, end) ? levelOf(end) : line.atEnd_C;
     return ClimbShown{curve.back().at, Temperature::fromCelsius(level_C),
                       Rate::fromCelsiusPerHour(line.slope_C_per_h),
                       Rate::fromCelsiusPerHour(line.slopeSd_C_per_h), static_cast<int>(whole.size())};
