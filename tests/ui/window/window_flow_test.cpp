@@ -177,7 +177,7 @@ TEST_F(WindowFlow, EveryControlHasAName) {
         const bool control =
             qobject_cast<const QLineEdit*>(widget) || qobject_cast<const QComboBox*>(widget) ||
             qobject_cast<const QAbstractButton*>(widget) || qobject_cast<const QAbstractItemView*>(widget);
-        if (!control || widget->focusPolicy() == Qt::NoFocus ||
+        if (!control || widget->isHidden() || widget->focusPolicy() == Qt::NoFocus ||
             widget->objectName().startsWith(QLatin1String("qt_")) ||
             (qobject_cast<const QAbstractItemView*>(widget) && widget->inherits("QComboBoxListView")) ||
             qobject_cast<const QComboBox*>(widget->parentWidget()))
