@@ -12,6 +12,7 @@ PlanMessage::PlanMessage(QWidget* parent)
     : QFrame(parent), m_words(new QLabel(this)), m_act(new QPushButton(this)) {
     setObjectName(QStringLiteral("planMessage"));
     m_words->setWordWrap(true);
+    m_act->setAccessibleName(QStringLiteral("What can be done about it"));
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_act->setObjectName(QStringLiteral("planMessageAct"));
     auto* close = new QPushButton(QStringLiteral("Close"), this);
