@@ -18,7 +18,7 @@ namespace ringhold {
 namespace {
 
 constexpr int mostFaultsShown = 3;
-constexpr int widestTable = 380;
+constexpr int widestTable = 300;
 
 QPushButton* buttonFor(QAction* action, QWidget* parent) {
     auto* button = new QPushButton(action->text(), parent);
