@@ -12,6 +12,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <limits>
 
 namespace ringhold {
 
@@ -58,6 +59,10 @@ void CurvesPlot::dress() {
     m_cursorText->setFont(m_theme.text(TextSize::small));
     nameCurves();
     m_plot->replot(QCustomPlot::rpQueuedReplot);
+}
+
+std::pair<double, double> CurvesPlot::inSight() const {
+    return {m_plot->xAxis->range().lower, m_plot->xAxis->range().upper};
 }
 
 double CurvesPlot::degrees(Temperature t) const {
@@ -138,15 +143,16 @@ void CurvesPlot::showAll() {
         m_plot->replot(QCustomPlot::rpQueuedReplot);
         return;
     }
-    QCPRange places(1e300, -1e300);
+    double first = std::numeric_limits<double>::max(); // a QCPRange would put itself the right way round
+    double last = std::numeric_limits<double>::lowest();
     double hottest = degrees(Temperature::fromCelsius(100));
     for (const auto& curve : m_curves) {
-        places.lower = std::min(places.lower, placeOf(curve, curve.curve->front().at));
-        places.upper = std::max(places.upper, placeOf(curve, curve.curve->back().at));
+        first = std::min(first, placeOf(curve, curve.curve->front().at));
+        last = std::max(last, placeOf(curve, curve.curve->back().at));
         const auto peak = std::ranges::max_element(*curve.curve, {}, &CurvePoint::temperature);
         hottest = std::max(hottest, degrees(peak->temperature));
     }
-    m_plot->xAxis->setRange(places.lower, std::max(places.upper, places.lower + 0.1));
+    m_plot->xAxis->setRange(first, std::max(last, first + 0.1));
     m_plot->yAxis->setRange(0, hottest * 1.05);
     m_plot->replot(QCustomPlot::rpQueuedReplot);
 }

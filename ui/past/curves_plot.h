@@ -10,6 +10,7 @@
 
 #include <memory>
 #include <optional>
+#include <utility>
 #include <vector>
 
 class QCPGraph;
@@ -49,6 +50,8 @@ class CurvesPlot : public QWidget {
     void show(std::vector<DrawnCurve> curves, std::vector<DrawnLook> looks = {});
     /// What the cursor says; empty without one.
     QString cursorWords() const { return m_cursorWords; }
+    /// The first and the last place in sight: seconds since 1970, or hours.
+    std::pair<double, double> inSight() const;
     QSize minimumSizeHint() const override { return {240, 120}; }
 
   protected:
