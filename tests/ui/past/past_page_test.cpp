@@ -1,0 +1,254 @@
+#include "tests/core/book/sample_firing.h"
+#include "tests/core/watch/curve_maker.h"
+#include "tests/support/notebook_on_disk.h"
+#include "tests/support/screens.h"
+#include "ui/common/fitted_table.h"
+#include "ui/common/words_on_page.h"
+#include "ui/past/curves_plot.h"
+#include "ui/past/difference_model.h"
+#include "ui/past/firing_view.h"
+#include "ui/past/firings_model.h"
+#include "ui/past/laid_over_view.h"
+#include "ui/past/past_page.h"
+#include "ui/theme/theme.h"
+
+#include <QAbstractItemModelTester>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QTabBar>
+#include <QTest>
+
+#include <set>
+
+namespace ringhold::test {
+namespace {
+
+std::string plain(QString words) {
+    for (const char16_t space : {u'\u2009', u'\u202f', u'\u00a0'})
+        words.replace(QChar(space), QLatin1Char(' '));
+    return words.toStdString();
+}
+
+class PastPageTest : public testing::Test {
+  protected:
+    void start() {
+        present(m_page);
+        list().setFocus();
+    }
+    FittedTable& list() {
+        for (auto* table : m_page.findChildren<FittedTable*>())
+            if (table->accessibleName() == u"Firings")
+                return *table;
+        ADD_FAILURE() << "no list";
+        return *m_page.findChild<FittedTable*>();
+    }
+    FiringsModel& firings() { return *m_page.findChild<FiringsModel*>(); }
+    DifferenceModel& differences() { return *m_page.findChild<DifferenceModel*>(); }
+    std::string difference(int row, DifferenceColumn column) {
+        return plain(differences().index(row, static_cast<int>(column)).data().toString());
+    }
+    CurvesPlot& plot(const QString& inside) {
+        auto* view = inside == u"one" ? static_cast<QWidget*>(m_page.findChild<FiringView*>())
+                                      : m_page.findChild<LaidOverView*>();
+        return *view->findChild<CurvesPlot*>();
+    }
+    QString title() { return m_page.findChild<FiringView*>()->findChild<QLabel*>()->text(); }
+    QString warnings() {
+        QStringList all;
+        for (const auto* remark : m_page.findChildren<Remark*>())
+            if (remark->isVisible())
+                all << remark->text();
+        return all.join(u' ');
+    }
+    void alignAt(int index) {
+        m_page.findChild<LaidOverView*>()->findChild<QComboBox*>()->setCurrentIndex(index);
+    }
+
+    NotebookOnDisk m_book;
+    Theme m_theme;
+    KilnId m_heron = m_book.addKiln("Heron");
+    ProbeId m_probe = m_book.addProbe(m_heron, "T1");
+    FiringId m_fern =
+        m_book.addFiring(m_heron, {.title = "Frost fern", .began = noonOfMarch(1), .probe = m_probe});
+    FiringId m_lichen = m_book.addFiring(m_heron, {.title = "Lichen",
+                                                   .began = noonOfMarch(8),
+                                                   .probe = m_probe,
+                                                   .curve = crystalCurve(noonOfMarch(8), 1260, 1090)});
+    PastPage m_page{m_book.notebook(), m_theme};
+};
+
+} // namespace
+
+TEST_F(PastPageTest, ListsTheLatestFirstAndOpensIt) {
+    start();
+    ASSERT_EQ(list().model()->rowCount(), 2);
+    EXPECT_EQ(title(), u"Lichen");
+    const auto cell = [&](FiringColumn column) {
+        return plain(list().model()->index(0, static_cast<int>(column)).data().toString());
+    };
+    EXPECT_EQ(cell(FiringColumn::began), "8 Mar 2026");
+    EXPECT_EQ(cell(FiringColumn::kiln), "Heron");
+    EXPECT_EQ(cell(FiringColumn::length), "17 h 00");
+    EXPECT_EQ(cell(FiringColumn::peak), "1 260 °C");
+    EXPECT_EQ(cell(FiringColumn::readings), "1021");
+    press(Qt::Key_Down);
+    QTest::qWait(150);
+    EXPECT_EQ(title(), u"Frost fern");
+}
+
+TEST_F(PastPageTest, FindsByTitleKilnAndDate) {
+    m_book.addFiring(m_book.addKiln("Smoke"), {.title = "Saggers", .began = noonOfMarch(9)});
+    start();
+    auto* filter = m_page.findChild<QLineEdit*>();
+    const std::pair<const char16_t*, int> cases[] = {{u"fern", 1},       {u"HERON", 2},   {u"8 Mar", 1},
+                                                     {u"2026-03-09", 1}, {u"nothing", 0}, {u"", 3}};
+    for (const auto& [text, count] : cases) {
+        filter->setText(QString::fromUtf16(text));
+        EXPECT_EQ(list().model()->rowCount(), count) << QString::fromUtf16(text).toStdString();
+    }
+}
+
+TEST_F(PastPageTest, TwoAreLaidOverByTicks) {
+    start();
+    press(Qt::Key_Space);
+    press(Qt::Key_Down);
+    press(Qt::Key_Space);
+    ASSERT_EQ(differences().rowCount(), 2);
+    EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 1);
+    EXPECT_EQ(difference(0, DifferenceColumn::peak), "1 260 °C");
+    EXPECT_EQ(difference(1, DifferenceColumn::peak), "1 270 °C");
+    EXPECT_EQ(difference(0, DifferenceColumn::coneDown), "9 at 10 h 50");
+    EXPECT_EQ(difference(0, DifferenceColumn::lastClimb), "+ 60 °C/h");
+    EXPECT_EQ(difference(0, DifferenceColumn::holdMean).substr(0, 5), "1 090");
+    EXPECT_TRUE(warnings().isEmpty()) << warnings().toStdString();
+    ASSERT_TRUE(m_book->preferences().setUnit(TemperatureUnit::fahrenheit).ok());
+    EXPECT_EQ(difference(1, DifferenceColumn::peak), "2 318 °F");
+    press(Qt::Key_Return);
+    EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 0);
+}
+
+TEST_F(PastPageTest, TheCursorReadsAllCurvesFromTheSameHour) {
+    start();
+    press(Qt::Key_Space);
+    press(Qt::Key_Down);
+    press(Qt::Key_Space);
+    alignAt(1);
+    auto& laid = plot(u"laid"_qs);
+    laid.setFocus();
+    press(Qt::Key_Right);
+    const auto words = plain(laid.cursorWords());
+    EXPECT_NE(words.find("A "), std::string::npos) << words;
+    EXPECT_NE(words.find("B "), std::string::npos) << words;
+    EXPECT_NE(words.find(" h"), std::string::npos) << words;
+    press(Qt::Key_Plus);
+    press(Qt::Key_Home);
+}
+
+TEST_F(PastPageTest, TheWholeCurveIsInSight) {
+    start();
+    m_page.open(m_fern);
+    const auto [first, last] = plot(u"one"_qs).inSight();
+    EXPECT_DOUBLE_EQ(first, inSeconds(noonOfMarch(1).time_since_epoch()));
+    EXPECT_DOUBLE_EQ(last, first + 17 * 3600);
+    list().setFocus();
+    press(Qt::Key_Space);
+    press(Qt::Key_Up);
+    press(Qt::Key_Space);
+    alignAt(1);
+    const auto [before, after] = plot(u"laid"_qs).inSight();
+    EXPECT_NEAR(before, -650 / 60.0, 0.01); // the cone was down after 650 min
+    EXPECT_NEAR(after, 17 - 650 / 60.0, 0.01);
+}
+
+TEST_F(PastPageTest, OtherProbesAreMarkedAsNotToBeCompared) {
+    const ProbeId other = m_book.addProbe(m_heron, "T2");
+    m_book.addFiring(m_heron, {.title = "After the change", .began = noonOfMarch(12), .probe = other});
+    start();
+    for (int i = 0; i < 3; ++i) {
+        press(Qt::Key_Space);
+        press(Qt::Key_Down);
+    }
+    EXPECT_TRUE(warnings().contains(u"B, C: not known to be by the same probe as A"))
+        << warnings().toStdString();
+    EXPECT_EQ(difference(1, DifferenceColumn::probe), "T1, another");
+}
+
+TEST_F(PastPageTest, AFiringThatCannotBeAlignedIsNamed) {
+    Curve bisque = readEvery(curveOf({{0, 20}, {600, 1000}, {1300, 100}}), std::chrono::minutes(5));
+    for (auto& point : bisque)
+        point.at += noonOfMarch(13) - midnight;
+    m_book.addFiring(m_heron,
+                     {.title = "Bisque", .began = noonOfMarch(13), .probe = m_probe, .curve = bisque});
+    start();
+    press(Qt::Key_Space);
+    press(Qt::Key_Down);
+    press(Qt::Key_Space);
+    alignAt(2);
+    EXPECT_TRUE(warnings().contains(u"A: not drawn, as no growth hold was found"))
+        << warnings().toStdString();
+}
+
+TEST_F(PastPageTest, AtMostTwentyAreLaidOver) {
+    FiringsModel model(m_book->preferences());
+    const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
+    std::vector<FiringSummary> many(25);
+    for (int i = 0; i < 25; ++i) {
+        many[static_cast<std::size_t>(i)].id = FiringId{i + 1};
+        many[static_cast<std::size_t>(i)].began = noonOfMarch(1 + i);
+    }
+    model.show(many);
+    for (int row = 0; row < 25; ++row)
+        EXPECT_EQ(model.setData(model.index(row, 0), int(Qt::Checked), Qt::CheckStateRole), row < 20);
+    EXPECT_EQ(model.ticked().size(), 20U);
+    model.show({many[24], many[0]});
+    EXPECT_EQ(model.ticked().size(), 1U);
+    model.untickAll();
+    EXPECT_TRUE(model.ticked().empty());
+}
+
+TEST_F(PastPageTest, TwentyPensAreAllDifferent) {
+    std::set<std::pair<QRgb, int>> pens;
+    for (std::size_t i = 0; i < 20; ++i)
+        pens.insert({layPen(i, m_theme).color().rgb(), static_cast<int>(layPen(i, m_theme).style())});
+    EXPECT_EQ(pens.size(), 20U);
+}
+
+TEST_F(PastPageTest, ModelsKeepTheirContract) {
+    using Mode = QAbstractItemModelTester::FailureReportingMode;
+    const QAbstractItemModelTester listed(&firings(), Mode::Fatal);
+    const QAbstractItemModelTester differing(&differences(), Mode::Fatal);
+    start();
+    press(Qt::Key_Space);
+    press(Qt::Key_Down);
+    press(Qt::Key_Space);
+    Q_EMIT m_book->bookChanged();
+    EXPECT_EQ(firings().ticked().size(), 2U);
+}
+
+TEST_F(PastPageTest, IsUsableByKeyboard) {
+    start();
+    expectUsableByKeyboard(m_page);
+}
+
+TEST_F(PastPageTest, AnEmptyBookHasAPageToo) {
+    NotebookOnDisk empty;
+    PastPage page(empty.notebook(), m_theme);
+    present(page);
+    EXPECT_EQ(page.findChild<FiringView*>()->findChild<QLabel*>()->text(), u"No firing is open");
+}
+
+TEST_F(PastPageTest, IsPictured) {
+    start();
+    m_page.open(m_fern);
+    keepScreens(m_page, m_theme, u"past-one"_qs);
+    press(Qt::Key_Space);
+    press(Qt::Key_Up);
+    press(Qt::Key_Space);
+    alignAt(1);
+    keepScreens(m_page, m_theme, u"past-laid"_qs);
+    m_page.resize(924, 520);
+    keepScreens(m_page, m_theme, u"past-laid-small"_qs);
+}
+
+} // namespace ringhold::test
