@@ -46,6 +46,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     initStyleOption(&filled, index);
     if (option.state & QStyle::State_Selected)
         painter->fillRect(option.rect, filled.palette.highlight());
+    filled.state &= ~QStyle::State_Selected; // the style would shade it
     filled.rect = inner(option.rect);
     const auto* style = option.widget ? option.widget->style() : QApplication::style();
     style->drawControl(QStyle::CE_ItemViewItem, &filled, painter, option.widget);
@@ -70,7 +71,9 @@ bool CellDelegate::editorEvent(QEvent* event, QAbstractItemModel* model, const Q
 }
 
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
-    return QStyledItemDelegate::sizeHint(option, index) + QSize(2 * margin, 0);
+    QStyleOptionViewItem narrower = option;
+    narrower.rect = inner(option.rect);
+    return QStyledItemDelegate::sizeHint(narrower, index) + QSize(2 * margin, margin);
 }
 
 } // namespace ringhold

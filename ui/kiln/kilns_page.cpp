@@ -1,5 +1,7 @@
 #include "ui/kiln/kilns_page.h"
 
+#include "ui/common/cell_delegate.h"
+#include "ui/common/column_scroll.h"
 #include "ui/common/fresh_when_seen.h"
 #include "ui/common/words_on_page.h"
 #include "ui/kiln/kiln_form.h"
@@ -14,7 +16,6 @@
 #include <QHBoxLayout>
 #include <QListView>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -46,15 +47,10 @@ QWidget* KilnsPage::makeKilnSheet(const Theme& theme) {
     column->addLayout(head);
     m_list->setModel(m_kilns);
     m_list->setAccessibleName(tr("Kilns"));
+    m_list->setItemDelegate(new CellDelegate(m_list));
     m_list->setMaximumHeight(96);
     column->addWidget(m_list);
-    auto* scroll = new QScrollArea; // on the smallest window with large text
-    scroll->setWidget(m_form);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setFocusPolicy(Qt::NoFocus);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    column->addWidget(scroll, 1);
+    column->addWidget(new ColumnScroll(m_form), 1); // on the smallest window with large text
     return left;
 }
 
@@ -83,6 +79,7 @@ QWidget* KilnsPage::makeProbeSheet(const Theme& theme) {
     row->setSpacing(14);
     m_seriesList->setModel(m_series);
     m_seriesList->setAccessibleName(tr("Offsets by probe and place of the cones"));
+    m_seriesList->setItemDelegate(new CellDelegate(m_seriesList));
     m_seriesList->setWordWrap(true);
     m_seriesList->setResizeMode(QListView::Adjust);
     m_seriesList->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);

@@ -55,7 +55,7 @@ void ProbeDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, con
 
 ProbeTable::ProbeTable(QWidget* parent) : EntryTable(parent) {
     setItemDelegate(new ProbeDelegate(this));
-    setColumns({{9, 1}, {5, 0}, {15, 2}, {11, 0}, {11, 0}});
+    setColumns({{9, 1}, {6.5, 0}, {15, 2}, {11, 0}, {11, 0}});
 }
 
 bool ProbeTable::takeKey(const QString& text) {
