@@ -1,7 +1,7 @@
 #include "ui/spread/curve_view.h"
 
-#include "ui/cones/cone_shape.h"
 #include "ui/plot/custom_plot.h"
+#include "ui/plot/look_mark.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
@@ -17,7 +17,6 @@ namespace ringhold {
 namespace {
 
 constexpr double hour_s = 3600;
-constexpr double markHeight_px = 14;
 
 double keyOf(Instant at) {
     return inSeconds(at.time_since_epoch());
@@ -26,33 +25,6 @@ double keyOf(Instant at) {
 Instant instantOf(double key) {
     return Instant(durationFromSeconds(key));
 }
-
-/// A small cone above the curve where a look was made, bent as it was seen.
-class LookMark : public QCPAbstractItem {
-  public:
-    LookMark(QCustomPlot* plot, double key, double value, double hour, const Theme& theme)
-        : QCPAbstractItem(plot), m_hour(hour), m_theme(theme),
-          m_place(createPosition(QStringLiteral("place"))) {
-        m_place->setCoords(key, value);
-        setClipToAxisRect(false);
-    }
-    double selectTest(const QPointF&, bool, QVariant*) const override { return -1; }
-
-  protected:
-    void draw(QCPPainter* painter) override {
-        const QPointF at = m_place->pixelPosition();
-        const auto shape = coneShape(m_hour, {QPointF(at.x() - 4, at.y() - 8), markHeight_px, false});
-        painter->setAntialiasing(true);
-        painter->setPen(QPen(m_theme.palette().coneOutline, 1));
-        painter->setBrush(m_theme.palette().cone);
-        painter->drawPath(shape.outline);
-    }
-
-  private:
-    double m_hour;
-    const Theme& m_theme;
-    QCPItemPosition* m_place;
-};
 
 void dressAxis(QCPAxis* axis, const Theme& theme) {
     const auto& palette = theme.palette();
