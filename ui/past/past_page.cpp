@@ -73,7 +73,7 @@ QWidget* PastPage::makeList(const Theme& theme) {
     column->addWidget(m_filter);
     m_table->setModel(m_found);
     m_table->setAccessibleName(tr("Firings"));
-    m_table->setColumns({{3.2, 0}, {11.5, 0}, {11, 2}, {7, 1}, {9.5, 0}, {9, 0}, {9, 0}});
+    m_table->setColumns({{3.2, 0}, {10.5, 0}, {9, 2}, {6.5, 1}, {8.5, 0}, {8.5, 0}, {8.5, 0}});
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setShowGrid(false);
     m_table->horizontalHeader()->setSortIndicator(static_cast<int>(FiringColumn::began), Qt::DescendingOrder);
