@@ -46,6 +46,7 @@ BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
     m_words = new QLabel(this);
     m_words->setObjectName(QStringLiteral("planOffset"));
     m_words->setProperty("tone", QStringLiteral("soft"));
+    m_words->setProperty("lettering", QStringLiteral("small"));
     m_words->setWordWrap(true);
     layout->addLayout(row);
     layout->addWidget(m_words);
@@ -74,7 +75,7 @@ QComboBox* BasisChooser::addChoice(const QString& objectName, const QString& nam
     box->setAccessibleName(name);
     box->setToolTip(name);
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    box->setMinimumContentsLength(8);
+    box->setMinimumContentsLength(5);
     return box;
 }
 

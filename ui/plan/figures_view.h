@@ -11,26 +11,21 @@ class QLabel;
 
 namespace ringhold {
 
-class Theme;
-
-/// A figure, large, with where it comes from beside it; warnings below.
+/// A figure with where it comes from beside it; warnings below.
 class FiguresView : public QFrame {
     Q_OBJECT
 
   public:
-    /// The theme outlives it.
-    explicit FiguresView(const Theme& theme, QWidget* parent = nullptr);
+    explicit FiguresView(QWidget* parent = nullptr);
 
     void show(const std::vector<PlanFigure>& figures, const QStringList& warnings);
 
   private:
-    void dress();
-    QLabel* addLabel(int row, int column, const char* tone);
+    QLabel* addLabel(int row, int column);
 
-    const Theme& m_theme;
     QGridLayout* m_grid;
     QLabel* m_warnings;
-    std::vector<std::array<QLabel*, 3>> m_rows; ///< label, value, source
+    std::vector<std::array<QLabel*, 2>> m_rows; ///< label; figure with its source
 };
 
 } // namespace ringhold

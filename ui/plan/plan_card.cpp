@@ -16,11 +16,11 @@ namespace ringhold {
 
 namespace {
 
-constexpr double title_pt = 27, figure_pt = 22, text_pt = 13, hand_pt = 16, small_pt = 10.5;
+constexpr double title_pt = 27, figure_pt = 24, text_pt = 14, hand_pt = 16, small_pt = 10.5;
 constexpr double margin_mm = 14;
 constexpr double rowGap_pt = 7;
 /// Where the columns end, as shares of the width: segment, rate, set point, dwell, begins, remark.
-constexpr std::array columnEnds{0.09, 0.25, 0.45, 0.61, 0.76, 1.0};
+constexpr std::array columnEnds{0.08, 0.21, 0.39, 0.57, 0.71, 1.0};
 
 /// Paints from the top of the first page downwards; lengths in points are turned into the device's units.
 class CardPainter {

@@ -167,7 +167,7 @@ PlanCardWords planCardWords(const PlanCardSheet& sheet, const Preferences& prefe
     words.title = QString::fromStdString(card.name);
     words.subtitle = subtitleOf(sheet, preferences);
     const QString unit = preferences.unitName();
-    words.heads = {QStringLiteral("segment"),
+    words.heads = {QStringLiteral("no."),
                    QStringLiteral("rate, %1/h").arg(unit),
                    QStringLiteral("set point, %1").arg(unit),
                    QStringLiteral("dwell"),

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double planWidth = 1.8;
 constexpr double selectedWidth = 4;
-constexpr double headroom = 1.1; ///< above the hottest point, for the cones' words
+constexpr double headroom = 1.18; ///< above the hottest point, for the cones' words
 
 Temperature hottest(const Curve& curve) {
     return std::ranges::max(curve, {}, &CurvePoint::temperature).temperature;
@@ -117,8 +117,8 @@ void PlanCurveDrawing::drawGrowthWindow() {
         return;
     const auto& inks = m_theme.palette();
     addGround(m_plot, inks.forecastWindow, left, shown(window.halfHot), right, shown(window.halfCold));
-    auto* words = addWords(m_plot, QStringLiteral("crystals grow best, a published range"),
-                           m_theme.text(TextSize::small), inks.forecastText);
+    auto* words = addWords(m_plot, QStringLiteral("crystals grow best"), m_theme.text(TextSize::small),
+                           inks.forecastText);
     words->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
     words->position->setCoords(right, shown(window.halfHot));
 }

@@ -24,6 +24,7 @@ PlanCurveView::PlanCurveView(const Theme& theme, const Preferences& preferences,
     m_plot->installEventFilter(this);
     m_words->setObjectName(QStringLiteral("curveWords"));
     m_words->setProperty("tone", QStringLiteral("soft"));
+    m_words->setProperty("lettering", QStringLiteral("small"));
     m_words->setWordWrap(true);
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);

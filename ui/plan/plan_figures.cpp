@@ -1,5 +1,6 @@
 #include "ui/plan/plan_figures.h"
 
+#include "ui/plan/plan_crystal.h"
 #include "ui/session/preferences.h"
 
 #include <cmath>
@@ -18,14 +19,13 @@ QString countOf(std::size_t number, const char* one, const char* many) {
 
 QString basisWords(const PlanBasis& basis, KilnBasis model) {
     if (model == KilnBasis::scaledByRatedPower)
-        return QStringLiteral("a typical electric kiln scaled to the %1 kW of %2")
-            .arg(QString::number(basis.kiln->ratedPower->kilowatts(), 'g', 3),
-                 QString::fromStdString(basis.kiln->name));
-    return QStringLiteral("a typical electric kiln of 11 kW");
+        return QStringLiteral("modelled on a typical kiln scaled to %1\u202fkW, not metered")
+            .arg(QString::number(basis.kiln->ratedPower->kilowatts(), 'g', 3));
+    return QStringLiteral("modelled on a typical kiln of 11\u202fkW, not metered");
 }
 
 PlanFigure lengthOf(const Plan& plan, const PlannedCurve& planned, const Preferences& preferences) {
-    QString source = QStringLiteral("from a kiln at %1, %2")
+    QString source = QStringLiteral("from %1, %2")
                          .arg(preferences.temperature(planned.curve.front().temperature),
                               countOf(plan.steps.size(), "step", "steps"));
     if (planned.restsOnAssumption())
@@ -40,7 +40,7 @@ PlanFigure coneDownOf(const PlannedStep& step, const std::string& cone, Instant 
     switch (step.coneWaitEnd.value_or(ConeWaitEnd::assumed)) {
     case ConeWaitEnd::estimated:
         return {label, QStringLiteral("about %1").arg(after),
-                QStringLiteral("after the start; an estimate, since only a look tells")};
+                QStringLiteral("after the start, an estimate: only a look tells")};
     case ConeWaitEnd::stillStanding:
         return {label, QStringLiteral("not by %1").arg(after),
                 QStringLiteral("after the start; it would still stand, as the heat-work law has it")};
@@ -53,7 +53,7 @@ PlanFigure coneDownOf(const PlannedStep& step, const std::string& cone, Instant 
 PlanFigure energyOf(const PlanEnergy& energy, const PlanBasis& basis) {
     return {QStringLiteral("Energy"),
             QStringLiteral("about %1\u202fkWh").arg(std::lround(energy.total.kilowattHours())),
-            QStringLiteral("by the model of %1; no meter's figure").arg(basisWords(basis, energy.basis))};
+            basisWords(basis, energy.basis)};
 }
 
 PlanFigure costOf(const PlanEnergy& energy, const PlanBasis& basis) {
@@ -62,7 +62,7 @@ PlanFigure costOf(const PlanEnergy& energy, const PlanBasis& basis) {
         return {label, QStringLiteral("–"), QStringLiteral("no price of a kWh is filed with a kiln")};
     const double price = *basis.kiln->pricePerKilowattHour;
     return {label, QStringLiteral("about %1").arg(energy.cost(price), 0, 'f', 2),
-            QStringLiteral("in your currency, at %1 a kWh").arg(price)};
+            QStringLiteral("at %1 a kWh, in your currency").arg(price)};
 }
 
 QString lagWords(const CannotFollow& off, const Preferences& preferences) {
@@ -103,6 +103,8 @@ std::vector<PlanFigure> planFigures(const Plan& plan, const PlannedCurve& planne
     for (const auto& step : planned.steps)
         if (const auto* wait = std::get_if<ConeWait>(&plan.steps[step.step]))
             figures.push_back(coneDownOf(step, wait->cone, planned.start(), preferences));
+    if (const auto crystal = planCrystal(plan, planned, basis))
+        figures.push_back({QStringLiteral("Crystal"), sizeWords(*crystal), sourceWords(*crystal)});
     if (!hasEnergyModel(basis)) {
         figures.push_back({QStringLiteral("Energy"), QStringLiteral("–"),
                            QStringLiteral("there is no model of a kiln that burns its fuel")});

@@ -20,7 +20,7 @@ struct PlanFigure {
     QString source; ///< where it comes from, and what it is not
 };
 
-/// Length, cone down for each cone wait, energy and cost; `energy` may still be missing.
+/// Length, cone down for each cone wait, crystal, energy and cost; `energy` may still be missing.
 std::vector<PlanFigure> planFigures(const Plan& plan, const PlannedCurve& planned, const PlanEnergy* energy,
                                     const PlanBasis& basis, const Preferences& preferences);
 

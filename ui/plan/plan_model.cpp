@@ -27,6 +27,12 @@ StepColumn columnAt(const QModelIndex& index) {
     return static_cast<StepColumn>(index.column());
 }
 
+/// Words to the left, figures to the right.
+QVariant alignmentOf(StepColumn column) {
+    const bool isWord = column == StepColumn::kind || column == StepColumn::which;
+    return QVariant::fromValue(Qt::AlignVCenter | (isWord ? Qt::AlignLeft : Qt::AlignRight));
+}
+
 QString headerText(StepColumn column, const QString& unit) {
     switch (column) {
     case StepColumn::kind:
@@ -40,7 +46,7 @@ QString headerText(StepColumn column, const QString& unit) {
     case StepColumn::time:
         return QStringLiteral("Time");
     case StepColumn::limit:
-        return QStringLiteral("Limit, %1").arg(unit);
+        return QStringLiteral("Limit");
     case StepColumn::lowTime:
         return QStringLiteral("At low");
     case StepColumn::takes:
@@ -59,7 +65,7 @@ QString headerWords(StepColumn column) {
         return QStringLiteral("The temperature that the step goes to or holds, by this probe; of rings the "
                               "high one");
     case StepColumn::rate:
-        return QStringLiteral("How fast; own pace is as the kiln goes by itself");
+        return QStringLiteral("How fast; full is as fast as the kiln goes by itself");
     case StepColumn::time:
         return QStringLiteral("How long a hold lasts, a cone wait soaks at the most, rings stay at the high");
     case StepColumn::limit:
@@ -259,10 +265,8 @@ QVariant PlanModel::data(const QModelIndex& index, int role) const {
         return faultAt(index);
     case ReckonedRole:
         return columnAt(index) == StepColumn::takes;
-    case Qt::TextAlignmentRole: {
-        const bool isWord = columnAt(index) == StepColumn::kind || columnAt(index) == StepColumn::which;
-        return QVariant::fromValue(Qt::AlignVCenter | (isWord ? Qt::AlignLeft : Qt::AlignRight));
-    }
+    case Qt::TextAlignmentRole:
+        return alignmentOf(columnAt(index));
     default:
         return {};
     }
@@ -276,6 +280,8 @@ QVariant PlanModel::headerData(int section, Qt::Orientation orientation, int rol
         return headerText(column, m_preferences.unitName());
     if (role == Qt::ToolTipRole || role == Qt::AccessibleTextRole)
         return headerWords(column);
+    if (role == Qt::TextAlignmentRole)
+        return alignmentOf(column);
     return {};
 }
 

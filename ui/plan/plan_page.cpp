@@ -4,6 +4,7 @@
 #include "core/plan/plan_file.h"
 #include "ui/common/words_on_page.h"
 #include "ui/plan/basis_chooser.h"
+#include "ui/plan/crystal_view.h"
 #include "ui/plan/figures_view.h"
 #include "ui/plan/plan_card_window.h"
 #include "ui/plan/plan_curve_view.h"
@@ -26,6 +27,9 @@ namespace ringhold {
 namespace {
 
 constexpr int typingPause_ms = 200;
+constexpr int narrowestRight = 320;
+/// Below this the crystal is told in words alone.
+constexpr int roomForCrystal = 580;
 const QString planFiles = QStringLiteral("Plan files (*.json)");
 
 } // namespace
@@ -42,8 +46,8 @@ PlanPage::PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     whole->addWidget(sheet(column));
     auto* spread = new QHBoxLayout;
     spread->setSpacing(24);
-    spread->addWidget(makeLeft(), 1);
-    spread->addWidget(makeRight(), 1);
+    spread->addWidget(makeLeft());
+    spread->addWidget(makeRight());
     column->addLayout(spread);
     connectParts();
     addKeys();
@@ -91,12 +95,15 @@ QPushButton* PlanPage::makeUndoButton(const QString& text, const QString& name, 
 
 QWidget* PlanPage::makeRight() {
     auto* right = new QWidget(this);
+    right->setMinimumWidth(narrowestRight);
+    right->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred); // takes what the table leaves
     m_card = new QPushButton(QStringLiteral("Plan card …"), right);
     m_card->setObjectName(QStringLiteral("planCard"));
     m_card->setAccessibleName(QStringLiteral("Plan card to print"));
     m_curve = new PlanCurveView(m_theme, m_notebook.preferences(), right);
     m_basis = new BasisChooser(m_notebook, right);
-    m_figures = new FiguresView(m_theme, right);
+    m_figures = new FiguresView(right);
+    m_crystal = new CrystalView(m_theme, right);
     auto* titleRow = new QHBoxLayout;
     titleRow->addWidget(new Heading(m_theme, TextSize::large, QStringLiteral("What it will draw"), right), 1);
     titleRow->addWidget(m_card);
@@ -105,7 +112,10 @@ QWidget* PlanPage::makeRight() {
     column->addLayout(titleRow);
     column->addWidget(m_curve, 1);
     column->addWidget(m_basis);
-    column->addWidget(m_figures);
+    auto* figuresRow = new QHBoxLayout;
+    figuresRow->addWidget(m_figures, 1);
+    figuresRow->addWidget(m_crystal);
+    column->addLayout(figuresRow);
     return right;
 }
 
@@ -139,11 +149,11 @@ void PlanPage::addKeys() {
         connect(action, &QAction::triggered, this, what);
         addAction(action);
     };
-    add(QKeySequence::keyBindings(QKeySequence::Undo), [this] { m_model.undoStack().undo(); });
-    add(QKeySequence::keyBindings(QKeySequence::Redo), [this] { m_model.undoStack().redo(); });
-    add(QKeySequence::keyBindings(QKeySequence::Open), [this] { askForPlanFile(); });
-    add(QKeySequence::keyBindings(QKeySequence::Save), [this] { askWhereToWrite(); });
-    add(QKeySequence::keyBindings(QKeySequence::Print), [this] { showCard(); });
+    add({Qt::CTRL | Qt::Key_Z}, [this] { m_model.undoStack().undo(); });
+    add({Qt::CTRL | Qt::SHIFT | Qt::Key_Z, Qt::CTRL | Qt::Key_Y}, [this] { m_model.undoStack().redo(); });
+    add({Qt::CTRL | Qt::Key_O}, [this] { askForPlanFile(); });
+    add({Qt::CTRL | Qt::Key_S}, [this] { askWhereToWrite(); });
+    add({Qt::CTRL | Qt::Key_P}, [this] { showCard(); });
     add({Qt::Key_Escape}, [this] { m_message->dismiss(); });
 }
 
@@ -292,6 +302,7 @@ void PlanPage::reckonEnergy() {
 }
 
 void PlanPage::showFigures() {
+    showCrystal();
     if (!m_planned) {
         m_figures->show({}, {});
         return;
@@ -300,6 +311,18 @@ void PlanPage::showFigures() {
     const auto& basis = m_basis->basis();
     m_figures->show(planFigures(m_model.plan(), *m_planned, energy, basis, m_notebook.preferences()),
                     planWarnings(m_model.plan(), *m_planned, energy, basis, m_notebook.preferences()));
+}
+
+void PlanPage::showCrystal() {
+    const bool hasRoom = height() >= roomForCrystal;
+    m_crystal->show(hasRoom && m_planned ? planCrystal(m_model.plan(), *m_planned, m_basis->basis())
+                                         : std::nullopt);
+}
+
+void PlanPage::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    if ((height() >= roomForCrystal) == m_crystal->isHidden())
+        showCrystal();
 }
 
 void PlanPage::showTitle() {

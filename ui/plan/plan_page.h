@@ -14,6 +14,7 @@ class QPushButton;
 namespace ringhold {
 
 class BasisChooser;
+class CrystalView;
 class FiguresView;
 class Heading;
 class Notebook;
@@ -43,6 +44,9 @@ class PlanPage : public QWidget {
     /// Reckons the energy now instead of when typing pauses.
     void reckonEnergy();
 
+  protected:
+    void resizeEvent(QResizeEvent* event) override;
+
   private:
     QWidget* makeLeft();
     QWidget* makeRight();
@@ -60,6 +64,7 @@ class PlanPage : public QWidget {
 
     void reckon();
     void showFigures();
+    void showCrystal();
     void showTitle();
     bool complain(const Status& status, const QString& what);
 
@@ -79,6 +84,7 @@ class PlanPage : public QWidget {
     BasisChooser* m_basis = nullptr;
     PlanCurveView* m_curve = nullptr;
     FiguresView* m_figures = nullptr;
+    CrystalView* m_crystal = nullptr;
     QPushButton* m_card = nullptr;
 };
 

@@ -19,7 +19,7 @@ constexpr Rate perHour(double celsius) {
     return Rate::fromCelsiusPerHour(celsius);
 }
 
-const QString ownPace = QStringLiteral("own pace");
+const QString ownPace = QStringLiteral("full");
 constexpr QChar thinSpace(0x202f);
 
 using Cell = std::optional<StepCell>;
@@ -133,7 +133,7 @@ struct Understand {
     std::optional<Rate> operator()(const Rate*) const { return typedRate(text, preferences); }
     std::optional<std::optional<Rate>> operator()(const std::optional<Rate>*) const {
         const QString word = text.trimmed().toLower();
-        if (word.isEmpty() || word == QStringLiteral("own") || word == ownPace)
+        if (word.isEmpty() || word == ownPace)
             return std::optional<Rate>();
         const auto rate = typedRate(text, preferences);
         return rate ? std::optional(rate) : std::nullopt;

@@ -56,7 +56,7 @@ std::optional<StepCell> cellOf(Step& step, StepColumn column);
 /// The column of a plan file's key, if the step has it.
 std::optional<StepColumn> columnOf(const Step& step, std::string_view key);
 
-/// As it stands in the table: "1 262", "± 6", "max 1 285", "own pace".
+/// As it stands in the table: "1 262", "± 6", "max 1 285", "full".
 QString shownIn(const StepCell& cell, const Preferences& preferences);
 /// With its unit, to be read out behind the cell's words: "1 285 °C".
 QString toldIn(const StepCell& cell, const Preferences& preferences);

@@ -18,7 +18,7 @@ namespace ringhold {
 namespace {
 
 constexpr int mostFaultsShown = 3;
-constexpr int widestTable = 300;
+constexpr int narrowestTable = 300;
 
 QPushButton* buttonFor(QAction* action, QWidget* parent) {
     auto* button = new QPushButton(action->text(), parent);
@@ -66,24 +66,16 @@ void StepEditor::makeTable() {
     m_table->setSelectionMode(QAbstractItemView::SingleSelection);
     m_table->setShowGrid(false);
     m_table->setWordWrap(false);
-    m_table->setMinimumHeight(110);
+    m_table->setMinimumSize(narrowestTable, 110);
+    m_table->setSizeAdjustPolicy(QAbstractScrollArea::AdjustToContents); // wants all columns side by side
     m_table->setCornerButtonEnabled(false);
     m_table->setStyleSheet(
         QStringLiteral("QTableCornerButton::section { background: transparent; border: none; }"));
     m_table->horizontalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_table->horizontalHeader()->setHighlightSections(false);
     m_table->horizontalHeader()->setMinimumSectionSize(30);
-    connect(m_table->horizontalHeader(), &QHeaderView::sectionResized, this, &StepEditor::makeRoomForColumns);
-    m_table->horizontalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
     m_table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     m_table->verticalHeader()->setHighlightSections(false);
-}
-
-/// All columns side by side, as far as that leaves the curve its half of a small window.
-void StepEditor::makeRoomForColumns() {
-    const int all = m_table->horizontalHeader()->length() + m_table->verticalHeader()->width() +
-                    2 * m_table->frameWidth() + 2;
-    m_table->setMinimumWidth(std::min(all, widestTable));
 }
 
 QAction* StepEditor::addAction(const QString& text, const QKeySequence& keys, void (StepEditor::*what)()) {

@@ -34,7 +34,6 @@ class StepEditor : public QWidget {
     QWidget* makeButtons();
     QAction* addAction(const QString& text, const QKeySequence& keys, void (StepEditor::*what)());
     void makeTable();
-    void makeRoomForColumns();
     void addStep(StepKind kind);
     void removeStep();
     void moveUp();

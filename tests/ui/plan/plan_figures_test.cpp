@@ -1,4 +1,5 @@
 #include "tests/ui/plan/plan_book.h"
+#include "ui/plan/plan_crystal.h"
 #include "ui/plan/plan_figures.h"
 
 namespace ringhold {
@@ -50,12 +51,11 @@ TEST_F(PlanFiguresTest, SayWhoseModelTheEnergyIs) {
     EXPECT_EQ(figure(QStringLiteral("Energy")).value,
               QStringLiteral("about %1\u202fkWh").arg(std::lround(m_energy->total.kilowattHours())));
     EXPECT_TRUE(
-        figure(QStringLiteral("Energy")).source.contains(QStringLiteral("a typical electric kiln of 11 kW")));
+        figure(QStringLiteral("Energy")).source.contains(QStringLiteral("a typical kiln of 11\u202fkW")));
     EXPECT_EQ(figure(QStringLiteral("Cost")).value, QStringLiteral("–"));
     chooseHeron();
     reckon();
-    EXPECT_TRUE(
-        figure(QStringLiteral("Energy")).source.contains(QStringLiteral("scaled to the 9 kW of Heron")));
+    EXPECT_TRUE(figure(QStringLiteral("Energy")).source.contains(QStringLiteral("scaled to 9\u202fkW")));
     EXPECT_EQ(figure(QStringLiteral("Cost")).value,
               QStringLiteral("about %1").arg(m_energy->total.kilowattHours() * 0.25, 0, 'f', 2));
 }
@@ -66,6 +66,50 @@ TEST_F(PlanFiguresTest, HaveNoEnergyForAKilnThatBurnsItsFuel) {
     EXPECT_FALSE(hasEnergyModel(m_basis));
     EXPECT_EQ(figure(QStringLiteral("Energy")).value, QStringLiteral("–"));
     EXPECT_TRUE(warnings().isEmpty());
+}
+
+TEST_F(PlanFiguresTest, TellTheCrystalWithItsRange) {
+    reckon();
+    const auto crystal = planCrystal(m_plan, *m_planned, m_basis);
+    ASSERT_TRUE(crystal);
+    EXPECT_EQ(crystal->rings.size(), 3u);
+    EXPECT_LT(crystal->radius.low_mm, crystal->radius.likely_mm);
+    EXPECT_LT(crystal->radius.likely_mm, crystal->radius.high_mm);
+    EXPECT_EQ(figure(QStringLiteral("Crystal")).value,
+              QStringLiteral("about %1\u202fmm across").arg(2 * crystal->radius.likely_mm, 0, 'f', 0));
+    EXPECT_TRUE(figure(QStringLiteral("Crystal"))
+                    .source.contains(QStringLiteral("by published growth rates; 3 rings")))
+        << figure(QStringLiteral("Crystal")).source.toStdString();
+}
+
+// 60 µm/min at the best temperature, the published rate: an hour there adds 3.6 mm of radius.
+TEST_F(PlanFiguresTest, GrowTheCrystalByTheGrowthRate) {
+    const auto grown_mm = [this](std::chrono::minutes hold) {
+        m_plan = {"x",
+                  {Climb{Temperature::fromCelsius(1260), Rate::fromCelsiusPerHour(200)},
+                   Drop{Temperature::fromCelsius(1090), {}},
+                   Hold{Temperature::fromCelsius(1090), hold, TemperatureDifference::fromCelsius(5)}}};
+        reckon();
+        return planCrystal(m_plan, *m_planned, m_basis)->radius.likely_mm;
+    };
+    const double oneHour_mm = grown_mm(std::chrono::minutes(60));
+    EXPECT_NEAR(grown_mm(std::chrono::minutes(120)) - oneHour_mm, 3.6, 0.02);
+}
+
+TEST_F(PlanFiguresTest, TakeTheProbesOffsetOffBeforeTheyGrow) {
+    std::get<Hold>(m_plan.steps[4]).at = Temperature::fromCelsius(1130);
+    reckon();
+    const double asRead = planCrystal(m_plan, *m_planned, m_basis)->radius.likely_mm;
+    m_basis.offset.prior.mean = TemperatureDifference::fromCelsius(30); // the glaze is at about 1103
+    EXPECT_GT(planCrystal(m_plan, *m_planned, m_basis)->radius.likely_mm, asRead * 1.2);
+}
+
+TEST_F(PlanFiguresTest, HaveNoCrystalWhereNoneGrows) {
+    m_plan = {"biscuit",
+              {Climb{Temperature::fromCelsius(900), Rate::fromCelsiusPerHour(100)},
+               Cool{Temperature::fromCelsius(200), {}}}};
+    reckon();
+    EXPECT_FALSE(planCrystal(m_plan, *m_planned, m_basis));
 }
 
 TEST_F(PlanFiguresTest, WarnOfAConeThatWouldStand) {

@@ -43,7 +43,7 @@ TEST_F(PlanModelTest, ShowsEachStepInItsColumns) {
     EXPECT_EQ(shown(waitRow, temperature), QStringLiteral("1\u202f262"));
     EXPECT_EQ(shown(waitRow, time), QStringLiteral("40 min"));
     EXPECT_EQ(shown(waitRow, limit), QStringLiteral("max 1\u202f285"));
-    EXPECT_EQ(shown(dropRow, rate), QStringLiteral("own pace"));
+    EXPECT_EQ(shown(dropRow, rate), QStringLiteral("full"));
     EXPECT_EQ(shown(holdRow, time), QStringLiteral("4 h 00"));
     EXPECT_EQ(shown(holdRow, limit), QStringLiteral("±\u202f6"));
     EXPECT_EQ(shown(ringsRow, which), QStringLiteral("3 rings"));
@@ -127,7 +127,7 @@ TEST_F(PlanModelTest, TakesWhatIsTypedAndUndoesIt) {
 TEST_F(PlanModelTest, GivesAFallItsOwnPaceBack) {
     ASSERT_TRUE(type(dropRow, StepColumn::rate, QStringLiteral("200")));
     EXPECT_TRUE(std::get<Drop>(step(dropRow)).rate);
-    ASSERT_TRUE(type(dropRow, StepColumn::rate, QStringLiteral("own pace")));
+    ASSERT_TRUE(type(dropRow, StepColumn::rate, QStringLiteral("full")));
     EXPECT_FALSE(std::get<Drop>(step(dropRow)).rate);
 }
 
