@@ -12,16 +12,16 @@ namespace {
 const std::string none = "–";
 
 std::string markCell(const ConeMark& mark, const WordStyle& style) {
-    const auto clock = [&](const std::optional<Instant>& at) {
-        return at ? clockWords(*at, style) : std::string("later");
-    };
+    const auto clock = [&](const std::optional<Instant>& at) { return at ? clockWords(*at, style) : none; };
     switch (mark.source) {
     case ConeSource::look:
         return clock(mark.seen);
     case ConeSource::by:
         return "by " + clock(mark.seen);
     case ConeSource::model:
-        return clock(mark.model.median) + " model\n" + clock(mark.model.p05) + " to " + clock(mark.model.p95);
+        return clock(mark.model.median) + " model\n" +
+               (mark.model.p95 ? clock(mark.model.p05) + " to " + clock(mark.model.p95)
+                               : clock(mark.model.p05) + " or never");
     case ConeSource::unknown:
         break;
     }

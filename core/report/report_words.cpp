@@ -157,8 +157,10 @@ std::string offsetWords(const ReportedPack& pack, const WordStyle& style) {
     const auto shown = [&](TemperatureDifference d) {
         return figure(style.scale == TemperatureScale::fahrenheit ? d.fahrenheit() : d.celsius(), 0);
     };
-    const std::string range = high ? shown(ends.first) + " to " + shown(ends.second)
-                                   : shown(-ends.second) + " to " + shown(-ends.first);
+    const bool eitherWay = ends.first.celsius() < 0 && ends.second.celsius() > 0;
+    const std::string range = eitherWay ? shown(-ends.first) + " low to " + shown(ends.second) + " high"
+                              : high    ? shown(ends.first) + " to " + shown(ends.second)
+                                        : shown(-ends.second) + " to " + shown(-ends.first);
     const std::string by = parted({looks > 0 ? counted(looks, "look", "looks") : "",
                                    firings > 0 ? counted(firings, "earlier firing", "earlier firings") : ""},
                                   " and ");

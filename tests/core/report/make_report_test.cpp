@@ -155,6 +155,28 @@ TEST(MakeReport, FindsTheOffset) {
     EXPECT_NEAR(content.crystal->offsetTaken.celsius(), celsiusOf(offset.median) * 1076 / 1290, 1.0);
 }
 
+TEST(OffsetWords, TellAnIntervalThatHoldsBothSigns) {
+    const auto C = TemperatureDifference::fromCelsius;
+    const auto words = [&](double p05, double median, double p95) {
+        return offsetWords({"top", false, {}, ReportedOffset{{C(p05), C(median), C(p95)}, 4, 0}}, {});
+    };
+    EXPECT_EQ(words(-11, 5, 21),
+              "The probe read 5 °C high (11 low to 21 high, 90 %) against the cones of the top, by 4 looks.");
+    EXPECT_EQ(words(-21, -5, 11),
+              "The probe read 5 °C low (21 low to 11 high, 90 %) against the cones of the top, by 4 looks.");
+    EXPECT_EQ(words(-9, -5, -1),
+              "The probe read 5 °C low (1 to 9, 90 %) against the cones of the top, by 4 looks.");
+}
+
+TEST(ConeTable, SaysWhereTheModelIsNotSureThatItCame) {
+    ReportedCone cone;
+    cone.cone = "10";
+    cone.down = {ConeSource::model, {}, {minuteIn(600), minuteIn(620), minuteIn(630)}};
+    EXPECT_EQ(coneTable({"", false, {cone}, {}}, {}).rows[0][3], "18:20 model\n18:00 to 18:30");
+    cone.down.model.p95.reset();
+    EXPECT_EQ(coneTable({"", false, {cone}, {}}, {}).rows[0][3], "18:20 model\n18:00 or never");
+}
+
 TEST(MakeReport, ClaimsNoOffsetWithoutEvidence) {
     const auto content = makeReport(madeUpFiring(), inParis());
     EXPECT_FALSE(content.packs[0].offset);
