@@ -41,6 +41,7 @@ PageBlock rowBlock(const PageTable& table, const PageRow& row, const std::vector
     }
     PageBlock block;
     block.height = height + 2 * table.padding;
+    block.keepWithNext = row.keepWithNext;
     const double full = columns.empty() ? 0 : columns.back().left + columns.back().width;
     block.paint = [cells, columns, full, height = block.height, rule = table.rules,
                    padding = table.padding](QPainter& painter, QPointF at) {

@@ -14,6 +14,7 @@ struct PageRow {
     QStringList cells;
     bool stressed = false; ///< set bold
     bool struck = false;
+    bool keepWithNext = false; ///< as a heading within the table
 };
 
 struct PageTable {

@@ -11,7 +11,7 @@ namespace ringhold {
 namespace {
 
 constexpr int mostPages = 3;
-constexpr double fewLines = 0.2; ///< of a page; for less it is worth setting the log closer
+constexpr double fewLines = 0.35; ///< of a page; for less it is worth setting the log closer
 constexpr double curveHeight = 228;
 constexpr double halfGap = 24;
 constexpr double sectionGap = 12;

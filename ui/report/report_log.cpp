@@ -26,7 +26,7 @@ std::vector<PageRow> rowsOf(const std::vector<LogLine>& log, const ReportContent
     std::string day = dateWords(content.began, content.style, true);
     for (const auto& line : log) {
         if (const auto its = dateWords(line.at, content.style, true); its != day)
-            rows.push_back({{QString(), fromStd(its)}, true, false});
+            rows.push_back({.cells = {QString(), fromStd(its)}, .stressed = true, .keepWithNext = true});
         day = dateWords(line.at, content.style, true);
         rows.push_back(rowOf(line, content.style));
     }
@@ -50,7 +50,7 @@ void addLog(PageFlow& flow, const ReportContent& content, LogDensity density) {
                           .wrapping = {1},
                           .rules = roomy,
                           .points = roomy ? 9.5 : 8.0,
-                          .padding = roomy ? 2.2 : 0.4};
+                          .padding = roomy ? 2.2 : 0.9};
     if (table.rows.empty())
         return;
     PageBlock heading = headingBlock(QStringLiteral("Log"), flow.width());

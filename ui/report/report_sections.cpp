@@ -156,7 +156,7 @@ PageBlock crystalBlock(const ReportedCrystal& crystal, double width) {
     };
     for (const auto& words : crystalWords(crystal))
         say(fromStd(words), lines.empty() ? 9.5 : 8, lines.empty() ? paper().ink : paper().soft);
-    say(scale.words + QStringLiteral("; the dashes show how small, the haze how large it may be"), 8,
+    say(scale.words + QStringLiteral("; the dashes are the least, the haze the most it may be"), 8,
         paper().soft);
     PageBlock words = stacked(lines);
     PageBlock picture;

@@ -139,6 +139,14 @@ TEST(PageTable, SharesRoomFairlyAmongWrappingColumns) {
     EXPECT_GT(columns[2].width, 280);
 }
 
+TEST(PageTable, KeepsAHeadingWithinItWithTheNextRow) {
+    const PageTable table{
+        {}, {{.cells = {QStringLiteral("Monday")}, .keepWithNext = true}, {{QStringLiteral("a")}}}};
+    const auto rows = blocksOf(table, 100);
+    EXPECT_TRUE(rows[0].keepWithNext);
+    EXPECT_FALSE(rows[1].keepWithNext);
+}
+
 TEST(PageTable, SpreadsItsColumns) {
     PageTable table{{}, {{{QStringLiteral("a"), QStringLiteral("b"), QStringLiteral("c")}}}};
     const double together = columnsOf(table, 300)[2].left;
