@@ -97,6 +97,7 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(&session, &FiringSession::linesChanged, this, [this] { m_note.start(0); });
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
     connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
+    connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
     connect(&theme, &Theme::changed, this, &SpreadPage::dress);
     dress();

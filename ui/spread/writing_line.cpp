@@ -1,5 +1,6 @@
 #include "ui/spread/writing_line.h"
 
+#include "ui/common/key_hint.h"
 #include "ui/common/tone.h"
 #include "ui/theme/theme.h"
 
@@ -42,13 +43,11 @@ QString hint(LineKind kind) {
     }
 }
 
-const QString hints = QStringLiteral("Alt R reading   Alt L spyhole   Alt N note   Alt S setting");
-
 } // namespace
 
 WritingLine::WritingLine(ContextMaker context, Describe describe, const Theme& theme, QWidget* parent)
     : QFrame(parent), m_context(std::move(context)), m_describe(std::move(describe)), m_theme(theme),
-      m_kindWords(new QLabel), m_edit(new QLineEdit), m_meaning(new QLabel) {
+      m_kindWords(new QLabel), m_edit(new QLineEdit), m_meaning(new QLabel), m_hints(makeHints()) {
     setProperty("card", true);
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(14, 4, 14, 4);
@@ -60,6 +59,7 @@ WritingLine::WritingLine(ContextMaker context, Describe describe, const Theme& t
     row->addWidget(m_kindWords);
     row->addWidget(m_edit, 1);
     row->addWidget(m_meaning);
+    row->addWidget(m_hints);
     setFocusProxy(m_edit);
     connect(m_edit, &QLineEdit::textEdited, this, &WritingLine::understand);
     connect(m_edit, &QLineEdit::returnPressed, this, &WritingLine::write);
@@ -67,6 +67,23 @@ WritingLine::WritingLine(ContextMaker context, Describe describe, const Theme& t
     begin(LineKind::open);
     m_edit->clearFocus();
     dress();
+}
+
+QWidget* WritingLine::makeHints() {
+    auto* hints = new QWidget;
+    auto* row = new QHBoxLayout(hints);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(14);
+    const auto add = [&](Qt::Key key, const QString& word, auto onClick) {
+        auto* hint = new KeyHint(m_theme, QKeySequence(Qt::ALT | key), word);
+        connect(hint, &KeyHint::clicked, this, onClick);
+        row->addWidget(hint);
+    };
+    add(Qt::Key_R, kindName(LineKind::reading), [this] { begin(LineKind::reading); });
+    add(Qt::Key_L, tr("spyhole"), [this] { Q_EMIT spyholeWanted(); });
+    add(Qt::Key_N, kindName(LineKind::note), [this] { begin(LineKind::note); });
+    add(Qt::Key_S, kindName(LineKind::setting), [this] { begin(LineKind::setting); });
+    return hints;
 }
 
 void WritingLine::begin(LineKind kind) {
@@ -91,8 +108,10 @@ void WritingLine::refuse(const QString& why) {
 
 void WritingLine::understand() {
     m_bad = false;
-    if (m_edit->text().trimmed().isEmpty()) {
-        m_meaning->setText(hints);
+    const bool empty = m_edit->text().trimmed().isEmpty();
+    m_hints->setVisible(empty);
+    if (empty) {
+        m_meaning->clear();
     } else {
         const auto line = readWrittenLine(m_edit->text().toStdString(), m_kind, m_context());
         m_bad = !line;

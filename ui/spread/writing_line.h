@@ -36,6 +36,8 @@ class WritingLine : public QFrame {
   Q_SIGNALS:
     void written(const ringhold::WrittenLine& line);
     void undoWanted();
+    /// The hint for the spyhole was clicked.
+    void spyholeWanted();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -43,6 +45,7 @@ class WritingLine : public QFrame {
   private:
     void understand();
     void write();
+    QWidget* makeHints();
     void dress();
 
     ContextMaker m_context;
@@ -52,6 +55,7 @@ class WritingLine : public QFrame {
     QLabel* m_kindWords;
     QLineEdit* m_edit;
     QLabel* m_meaning;
+    QWidget* m_hints; ///< while nothing is written
     bool m_bad = false;
 };
 

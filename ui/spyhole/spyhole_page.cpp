@@ -22,10 +22,12 @@ SpyholePage::SpyholePage(FiringSession& session, const Preferences& preferences,
         if (isVisible())
             takeFiring();
     });
-    connect(&session, &FiringSession::forecastChanged, this, [this] {
+    const auto refresh = [this] {
         if (isVisible())
             m_model.refresh();
-    });
+    };
+    connect(&session, &FiringSession::forecastChanged, this, refresh);
+    connect(&preferences, &Preferences::changed, this, refresh);
 }
 
 SpyholeModel::Outside SpyholePage::outside() {

@@ -170,6 +170,7 @@ void MainWindow::matchSessions() {
         m_firings->addWidget(spyhole);
         connect(spyhole, &SpyholePage::finished, this,
                 [this, spread] { m_firings->setCurrentWidget(spread); });
+        connect(spread, &SpreadPage::spyholeWanted, this, &MainWindow::openSpyhole);
         connect(spread, &SpreadPage::troubled, this, &MainWindow::tell);
     }
     showFiring();
@@ -192,6 +193,8 @@ SpreadPage* MainWindow::spreadOf(const FiringSession& session) const {
 }
 
 SpreadPage* MainWindow::currentSpread() const {
+    if (const auto* spyhole = qobject_cast<const SpyholePage*>(m_firings->currentWidget()))
+        return spreadOf(spyhole->session());
     return qobject_cast<SpreadPage*>(m_firings->currentWidget());
 }
 
@@ -207,8 +210,10 @@ void MainWindow::openSpyhole() {
 
 void MainWindow::showFiring() {
     open(tr("Firing"));
-    if (currentSpread())
+    if (auto* spread = currentSpread()) {
+        m_firings->setCurrentWidget(spread);
         return;
+    }
     const auto& sessions = m_notebook.sessions();
     m_firings->setCurrentWidget(sessions.empty() ? m_begin : m_spreadOf.at(sessions.back().get()));
 }

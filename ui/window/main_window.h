@@ -49,6 +49,7 @@ class MainWindow : public QMainWindow {
     void openSpyhole();
     void endFiring();
     void chooseTheme();
+    /// Of the firing that is shown, by its spread or its spyhole.
     SpreadPage* currentSpread() const;
 
     Notebook& m_notebook;
