@@ -1,5 +1,7 @@
 #include "tests/app/background_program.h"
 
+#include "tests/support/places.h"
+
 #include <QElapsedTimer>
 
 namespace ringhold {
@@ -9,7 +11,7 @@ BackgroundProgram::BackgroundProgram(const std::vector<std::string>& arguments) 
     for (const auto& argument : arguments)
         list << QString::fromStdString(argument);
     m_process.setStandardInputFile(QProcess::nullDevice());
-    m_process.start(QStringLiteral(RINGHOLD_BINARY), list);
+    m_process.start(QString::fromStdString(test::programFile().string()), list);
     m_process.waitForStarted();
 }
 

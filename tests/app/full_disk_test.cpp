@@ -3,6 +3,7 @@
 #include "tests/app/curve_csv.h"
 #include "tests/app/program.h"
 #include "tests/core/exchange/scratch_folder.h"
+#include "tests/support/places.h"
 
 #include <QProcess>
 #include <gmock/gmock.h>
@@ -31,7 +32,7 @@ class ProgramOnAFullDisk : public testing::Test {
         auto environment = QProcessEnvironment::systemEnvironment();
         environment.insert(QStringLiteral("folder"), QString::fromStdString(m_folder.path().string()));
         environment.insert(QStringLiteral("disk"), QString::fromStdString((m_folder / "disk").string()));
-        environment.insert(QStringLiteral("ringhold"), QStringLiteral(RINGHOLD_BINARY));
+        environment.insert(QStringLiteral("ringhold"), QString::fromStdString(test::programFile().string()));
         process.setProcessEnvironment(environment);
         const auto script = "mount -t tmpfs -o size=400k disk \"$disk\" || exit 77\n" + lines;
         process.start(QStringLiteral("unshare"),

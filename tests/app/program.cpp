@@ -1,5 +1,7 @@
 #include "tests/app/program.h"
 
+#include "tests/support/places.h"
+
 #include <QProcess>
 
 #include <algorithm>
@@ -22,7 +24,7 @@ Ran ringholdRuns(const std::vector<std::string>& arguments, const std::string& o
     if (!outputTo.empty())
         process.setStandardOutputFile(QString::fromStdString(outputTo));
     process.setStandardInputFile(QProcess::nullDevice());
-    process.start(QStringLiteral(RINGHOLD_BINARY), list, QIODevice::ReadOnly);
+    process.start(QString::fromStdString(test::programFile().string()), list, QIODevice::ReadOnly);
     if (!process.waitForFinished(60'000))
         process.kill();
     return {process.exitStatus() == QProcess::NormalExit ? process.exitCode() : -1,

@@ -1,3 +1,5 @@
+#include "tests/support/places.h"
+
 #include <gtest/gtest.h>
 
 #include <filesystem>
@@ -17,8 +19,8 @@ class Layers : public testing::TestWithParam<Layer> {};
 TEST_P(Layers, IncludeNothingFromAbove) {
     const std::regex forbidden(GetParam().forbidden);
     int files = 0;
-    for (const auto& entry : std::filesystem::recursive_directory_iterator(
-             std::filesystem::path(RINGHOLD_SOURCE_DIR) / GetParam().folder)) {
+    for (const auto& entry :
+         std::filesystem::recursive_directory_iterator(test::sourceFolder() / GetParam().folder)) {
         const auto extension = entry.path().extension();
         if (extension != ".h" && extension != ".cpp")
             continue;

@@ -4,6 +4,7 @@
 #include "core/book/schema.h"
 #include "core/plan/plan_file.h"
 #include "tests/core/book/sample_firing.h"
+#include "tests/support/places.h"
 
 namespace ringhold::test {
 namespace {
@@ -11,7 +12,7 @@ namespace {
 /// A copy of a fixture that may be written.
 fs::path fetched(const BookFolder& folder, const std::string& name) {
     const fs::path copy = folder / name;
-    fs::copy_file(fs::path(RINGHOLD_SOURCE_DIR) / "tests/reference/books" / name, copy);
+    fs::copy_file(sourceFolder() / "tests/reference/books" / name, copy);
     return copy;
 }
 

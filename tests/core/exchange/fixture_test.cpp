@@ -4,14 +4,14 @@
 #include "core/exchange/csv_readings.h"
 #include "core/exchange/firing_json.h"
 #include "tests/core/exchange/scratch_folder.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
 namespace ringhold {
 namespace {
 
-const std::filesystem::path fixtures =
-    std::filesystem::path(RINGHOLD_SOURCE_DIR) / "tests" / "core" / "exchange" / "fixtures";
+const std::filesystem::path fixtures = test::sourceFolder() / "tests" / "core" / "exchange" / "fixtures";
 
 TEST(ExchangeFixtures, TheFiringIsReadAndWrittenAsEver) {
     const auto record = readFiring(fixtures / "firing_1.json");

@@ -1,5 +1,6 @@
 #include "core/thermocouple/reference_function.h"
 #include "core/thermocouple/thermocouple.h"
+#include "tests/support/places.h"
 
 #include <gtest/gtest.h>
 
@@ -50,7 +51,7 @@ struct Point {
 /// Lines "K,100,4.096"; comments and the header are passed over, anything else is a failure.
 std::vector<Point> pointsOf(const std::string& file) {
     std::vector<Point> points;
-    std::ifstream in(std::string(RINGHOLD_SOURCE_DIR) + "/tests/reference/" + file);
+    std::ifstream in(test::sourceFolder() / "tests/reference" / file);
     for (std::string line; std::getline(in, line);) {
         if (line.starts_with('#') || line.starts_with("type,"))
             continue;

@@ -1,3 +1,4 @@
+#include "tests/support/places.h"
 #include "ui/theme/palette.h"
 
 #include <QFile>
@@ -11,7 +12,7 @@ namespace {
 constexpr double readable = 4.5;
 
 QByteArray paletteFile() {
-    QFile file(QStringLiteral(RINGHOLD_SOURCE_DIR "/resources/palette.json"));
+    QFile file(test::sourceFolder() / "resources/palette.json");
     EXPECT_TRUE(file.open(QIODevice::ReadOnly));
     return file.readAll();
 }
