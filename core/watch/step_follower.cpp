@@ -28,9 +28,14 @@ StepFollower::StepFollower(Plan plan, PlanContext context)
     m_legSince = m_stepSince = m_context.start;
 }
 
-void StepFollower::restart(const Curve& curve, std::vector<Look> looks) {
+void StepFollower::restart(const Curve& curve, std::vector<Look> looks,
+                           std::vector<StepCorrection> corrections) {
     m_looks = std::move(looks);
     std::erase_if(m_looks, [](const Look& look) { return look.struck || look.cold; });
+    m_corrections = std::move(corrections);
+    std::erase_if(m_corrections, &StepCorrection::struck);
+    std::ranges::stable_sort(m_corrections, {}, &StepCorrection::at);
+    m_obeyed = 0;
     m_real.clear();
     m_gone.clear();
     m_started = false;
@@ -42,6 +47,22 @@ void StepFollower::restart(const Curve& curve, std::vector<Look> looks) {
     m_legSince = m_stepSince = m_context.start;
     for (const auto& point : curve)
         add(point);
+    if (!m_corrections.empty())
+        passTime(m_corrections.back().at);
+}
+
+void StepFollower::passTime(Instant now) {
+    if (m_started)
+        obey(now, m_real.back());
+}
+
+void StepFollower::obey(Instant now, const CurvePoint& point) {
+    for (; m_obeyed < m_corrections.size() && m_corrections[m_obeyed].at <= now; ++m_obeyed) {
+        for (const auto& planned : m_ahead.curve)
+            if (planned.at < point.at && (m_gone.empty() || planned.at > m_gone.back().at))
+                m_gone.push_back(planned);
+        planFrom(std::min(m_corrections[m_obeyed].step, m_plan.steps.size()), point);
+    }
 }
 
 void StepFollower::add(const CurvePoint& point) {
@@ -55,6 +76,7 @@ void StepFollower::add(const CurvePoint& point) {
     }
     if (!m_hottestInStep || point.temperature > *m_hottestInStep)
         m_hottestInStep = point.temperature;
+    obey(point.at, point);
     advance(point);
 }
 

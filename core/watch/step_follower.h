@@ -1,6 +1,7 @@
 // Which step of its plan the kiln is in, from the readings and the looks, whoever runs its controller.
 #pragma once
 
+#include "core/firing/alarm_event.h"
 #include "core/firing/records.h"
 #include "core/plan/planned_curve.h"
 
@@ -28,10 +29,13 @@ class StepFollower {
     /// The plan must pass check(); the context's `soFar` is not used.
     StepFollower(Plan plan, PlanContext context);
 
-    /// Follows from the start again: after looks were added or struck. `curve` is the control probe's.
-    void restart(const Curve& curve, std::vector<Look> looks);
+    /// Follows from the start again: after looks were added or struck, or the potter said which step it is
+    /// in. `curve` is the control probe's.
+    void restart(const Curve& curve, std::vector<Look> looks, std::vector<StepCorrection> corrections = {});
     /// The next reading of the same curve.
     void add(const CurvePoint& point);
+    /// Obeys corrections up to that instant, which may lie after the last reading.
+    void passTime(Instant now);
 
     const Plan& plan() const { return m_plan; }
     /// Nothing before the first reading and after the last step.
@@ -47,6 +51,7 @@ class StepFollower {
 
   private:
     void advance(const CurvePoint& point);
+    void obey(Instant now, const CurvePoint& point);
     bool legEnded(const PlannedLeg& leg, const CurvePoint& point) const;
     bool coneWaitEnded(const ConeWait& wait, const CurvePoint& point) const;
     void nextLeg(const CurvePoint& point);
@@ -56,6 +61,8 @@ class StepFollower {
     Plan m_plan;
     PlanContext m_context;
     std::vector<Look> m_looks;
+    std::vector<StepCorrection> m_corrections; ///< in time order, struck ones left out
+    std::size_t m_obeyed = 0;                  ///< of them
     Curve m_real;
     PlannedCurve m_ahead;  ///< from the present step on
     Curve m_gone;          ///< planned course of the steps gone
