@@ -1,0 +1,45 @@
+#include "core/watch/alarm_words.h"
+
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+TemperatureDifference sizeOf(TemperatureDifference difference) {
+    return difference < TemperatureDifference{} ? -difference : difference;
+}
+
+std::string sideWords(HoldSide side) {
+    return side == HoldSide::hot ? "above" : "below";
+}
+
+} // namespace
+
+std::string breachWords(const HoldBreach& breach, const HoldBand& band, Instant now, const WordStyle& style) {
+    return temperatureWords(breach.farthest, style) + " at the farthest, " +
+           differenceWords(sizeOf(breach.farthest - band.target), style) + " " + sideWords(breach.side) +
+           " the hold’s " + temperatureWords(band.target, style) + ", for " +
+           durationWords(now - breach.since) + "; band ± " + differenceWords(band.halfWidth, style) + ".";
+}
+
+std::string leavesWords(const TimeToLeave& leaves) {
+    std::string words = "in about " + durationWords(*leaves.likely);
+    if (leaves.earliest && leaves.latest)
+        words += " (" + durationWords(*leaves.earliest) + " to " + durationWords(*leaves.latest) + ")";
+    else if (leaves.earliest)
+        words += " (not before " + durationWords(*leaves.earliest) + ")";
+    return words;
+}
+
+std::string holdDriftWords(const HoldDrift& drift, const WordStyle& style) {
+    const double half = (drift.rate90.high.celsiusPerHour() - drift.rate90.low.celsiusPerHour()) / 2;
+    std::string words = "Now " + differenceWords(sizeOf(drift.off), style, 1) + " " + sideWords(drift.side) +
+                        " the hold, " + driftWords(drift.rate, Rate::fromCelsiusPerHour(half), style) +
+                        " since " + clockWords(drift.since, style) + ".";
+    if (drift.leaves)
+        words += " At this drift it leaves the band " + leavesWords(*drift.leaves) + ".";
+    return words;
+}
+
+} // namespace ringhold

@@ -1,0 +1,248 @@
+#include "core/watch/firing_watch.h"
+
+#include "core/learn/firing_figures.h"
+#include "core/watch/alarm_words.h"
+
+#include <algorithm>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration urgentSilence = std::chrono::minutes(5); ///< of readings
+
+} // namespace
+
+FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
+    : m_watched(std::move(watched)), m_settings(std::move(settings)),
+      m_board(m_watched.firing->record().firing.id, m_settings.alarms),
+      m_firingCone(ringhold::firingCone(m_watched.firing->record())),
+      m_attended(m_watched.firing->record().firing.began) {
+    m_board.restore(m_watched.alarms);
+}
+
+Result<std::unique_ptr<FiringWatch>> FiringWatch::make(WatchedFiring watched, WatchSettings settings) {
+    std::unique_ptr<FiringWatch> watch(new FiringWatch(std::move(watched), std::move(settings)));
+    if (const auto begun = watch->begin(); !begun)
+        return begun.error();
+    return watch;
+}
+
+Status FiringWatch::begin() {
+    const auto& record = m_watched.firing->record();
+    if (!record.packs.empty()) {
+        auto forecaster = FiringForecast::make(record.packs, m_watched.priors);
+        if (!forecaster)
+            return forecaster.error();
+        m_forecaster.emplace(std::move(*forecaster));
+    }
+    if (record.firing.plan) {
+        PlanContext context;
+        context.start = record.firing.began;
+        context.kiln = kilnModelFor(record.kiln.ratedPower, record.kiln.ratedVolts);
+        context.coneDown = [this](const Curve& whole, const std::string& cone) {
+            return m_forecaster ? m_forecaster->coneDownOn(whole, cone) : std::nullopt;
+        };
+        m_follower.emplace(*record.firing.plan, context);
+    }
+    followFromStart(record.firing.began);
+    return {};
+}
+
+void FiringWatch::onReading(const Channel& channel, const Reading& reading) {
+    const auto control = m_watched.firing->controlChannel();
+    if (control && channel.id == *control)
+        follow({reading.at, Temperature::fromCelsius(reading.value)});
+}
+
+void FiringWatch::follow(const CurvePoint& point) {
+    if (m_forecaster)
+        m_forecaster->add(point);
+    if (m_follower)
+        m_follower->add(point);
+    watchHold(point);
+}
+
+void FiringWatch::watchHold(const CurvePoint& point) {
+    const auto position = m_follower ? m_follower->position() : std::nullopt;
+    const auto* hold = position && position->motion == Motion::level
+                           ? std::get_if<Hold>(&m_follower->plan().steps[position->step])
+                           : nullptr;
+    if (!hold) {
+        m_hold.reset();
+        m_holdStep.reset();
+        return;
+    }
+    if (m_holdStep != position->step) {
+        m_holdStep = position->step;
+        m_hold.emplace(HoldBand{hold->at, hold->band}, point.at, m_settings.hold);
+    }
+    m_hold->add(point);
+}
+
+void FiringWatch::onLinesChanged(Instant from) {
+    followFromStart(from);
+}
+
+void FiringWatch::followFromStart(Instant from) {
+    const auto& record = m_watched.firing->record();
+    const auto& curve = m_watched.firing->controlCurve();
+    if (m_forecaster && !m_forecaster->restart(curve, from, record.looks).ok())
+        m_forecast.reset(); // a look out of the readings' reach: it counts once there are readings
+    m_hold.reset();
+    m_holdStep.reset();
+    if (m_follower) {
+        m_follower->restart({}, record.looks, m_watched.corrections);
+        for (const auto& point : curve) {
+            m_follower->add(point);
+            watchHold(point);
+        }
+        if (!m_watched.corrections.empty() && !curve.empty()) {
+            m_follower->passTime(m_watched.corrections.back().at);
+            watchHold(curve.back());
+        }
+    }
+    for (const auto& look : record.looks)
+        attended(look.at);
+    for (const auto& note : record.notes)
+        attended(note.at);
+    for (const auto& setting : record.settings)
+        attended(setting.at);
+    for (const auto& reading : record.readings)
+        if (reading.origin == Origin::hand)
+            attended(reading.at);
+    refreshForecast();
+}
+
+void FiringWatch::refreshForecast() {
+    m_forecast.reset();
+    if (!m_forecaster)
+        return;
+    if (auto forecast = m_forecaster->forecast(follower()))
+        m_forecast = std::move(*forecast);
+    if (const auto last = m_watched.firing->lastReading())
+        m_forecastAt = last->at;
+}
+
+void FiringWatch::attended(Instant at) {
+    m_attended = std::max(m_attended, at);
+}
+
+std::vector<AlarmEvent> FiringWatch::check(Instant now, const WatchTroubles& troubles) {
+    const auto last = m_watched.firing->lastReading();
+    if (last && (!m_forecastAt || last->at - *m_forecastAt >= m_settings.forecastEvery))
+        refreshForecast();
+    return m_board.update(now, findings(now, troubles));
+}
+
+std::vector<AlarmFinding> FiringWatch::findings(Instant now, const WatchTroubles& troubles) const {
+    std::vector<AlarmFinding> found;
+    findSilence(now, troubles, found);
+    findCone(now, found);
+    findHold(now, found);
+    findAbsence(now, found);
+    return found;
+}
+
+void FiringWatch::findSilence(Instant now, const WatchTroubles& troubles,
+                              std::vector<AlarmFinding>& found) const {
+    if (!troubles.disk.empty())
+        found.push_back({AlarmCause::diskFailing, AlarmLevel::urgent, troubles.disk});
+    if (!troubles.link.empty())
+        found.push_back({AlarmCause::instrumentLost, AlarmLevel::warning, troubles.link});
+    const auto freshness = m_watched.firing->freshness(now);
+    const auto last = m_watched.firing->lastReading();
+    if (freshness == Freshness::open)
+        found.push_back(
+            {AlarmCause::probeOpen, AlarmLevel::urgent,
+             "The instrument has no value: looks like a broken thermocouple or wire. Last reading " +
+                 (last ? temperatureWords(last->temperature, m_settings.style) + " at " +
+                             clockWords(last->at, m_settings.style)
+                       : std::string("none")) +
+                 "."});
+    if (freshness == Freshness::stale && last) {
+        const Duration age = now - last->at;
+        const bool press = age >= std::max(urgentSilence, 4 * m_watched.firing->samplePeriod());
+        found.push_back({AlarmCause::readingsStopped, press ? AlarmLevel::urgent : AlarmLevel::warning,
+                         "Nothing for " + durationWords(age) + ", usual is every " +
+                             durationWords(m_watched.firing->samplePeriod()) + ". Last reading " +
+                             temperatureWords(last->temperature, m_settings.style) + " at " +
+                             clockWords(last->at, m_settings.style) + "."});
+    }
+}
+
+/// Before and in the wait for it; the potter who dropped the kiln without a word has seen it.
+bool FiringWatch::coneAwaited() const {
+    const auto position = m_follower ? m_follower->position() : std::nullopt;
+    if (!m_follower)
+        return true;
+    if (!position)
+        return false;
+    const auto& steps = m_follower->plan().steps;
+    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(position->step), steps.end(),
+                       [](const Step& step) { return std::holds_alternative<ConeWait>(step); });
+}
+
+void FiringWatch::findCone(Instant now, std::vector<AlarmFinding>& found) const {
+    if (!m_forecast || m_firingCone.empty() || !coneAwaited())
+        return;
+    const auto& record = m_watched.firing->record();
+    for (std::size_t i = 0; i < m_forecast->packs.size(); ++i) {
+        std::vector<Look> looks;
+        std::ranges::copy_if(record.looks, std::back_inserter(looks),
+                             [&](const Look& look) { return look.pack == record.packs[i].id; });
+        for (const auto& cone : m_forecast->packs[i].cones) {
+            if (cone.cone != m_firingCone)
+                continue;
+            if (auto due = coneDue({cone, looks}, now, m_settings.style, m_settings.cone))
+                found.push_back(std::move(*due));
+            return; // the first pack that has it
+        }
+    }
+}
+
+void FiringWatch::findHold(Instant now, std::vector<AlarmFinding>& found) const {
+    if (!m_hold)
+        return;
+    const auto breach = m_hold->breach(now);
+    if (breach && breach->confirmed) {
+        found.push_back({AlarmCause::bandLeft, AlarmLevel::warning,
+                         breachWords(*breach, m_hold->band(), now, m_settings.style)});
+        return;
+    }
+    if (const auto drift = m_hold->drift())
+        found.push_back(
+            {AlarmCause::drifting, AlarmLevel::warning, holdDriftWords(*drift, m_settings.style)});
+}
+
+void FiringWatch::findAbsence(Instant now, std::vector<AlarmFinding>& found) const {
+    const auto& interval = m_settings.attendance;
+    if (!interval || now - m_attended < *interval)
+        return;
+    const bool long_ = now - m_attended >= 2 * *interval;
+    found.push_back({AlarmCause::attendance, long_ ? AlarmLevel::warning : AlarmLevel::notice,
+                     "Nobody has looked, written or answered for " + durationWords(now - m_attended) + "."});
+}
+
+std::vector<AlarmEvent> FiringWatch::acknowledge(AlarmCause cause, Instant now, const std::string& who) {
+    attended(now);
+    return m_board.acknowledge(cause, now, who);
+}
+
+std::vector<AlarmEvent> FiringWatch::acknowledgeAll(Instant now, const std::string& who) {
+    attended(now);
+    return m_board.acknowledgeAll(now, who);
+}
+
+StepCorrection FiringWatch::correctStep(std::size_t step, Instant now) {
+    const StepCorrection correction{m_watched.firing->record().firing.id, now, step, false};
+    m_watched.corrections.push_back(correction);
+    followFromStart(m_watched.firing->record().firing.began);
+    return correction;
+}
+
+std::optional<RingClock> FiringWatch::ringClock(Instant now) const {
+    return m_follower ? ringhold::ringClock(*m_follower, now) : std::nullopt;
+}
+
+} // namespace ringhold

@@ -1,0 +1,114 @@
+// All that watches one firing, in one object: follower, forecast, hold, causes and the alarms they raise.
+#pragma once
+
+#include "core/firing/alarm_event.h"
+#include "core/firing/live_firing.h"
+#include "core/report/words.h"
+#include "core/watch/alarm_board.h"
+#include "core/watch/cone_due.h"
+#include "core/watch/firing_forecast.h"
+#include "core/watch/hold_watch.h"
+#include "core/watch/ring_clock.h"
+#include "core/watch/step_follower.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace ringhold {
+
+struct WatchSettings {
+    std::optional<Duration> attendance; ///< remind when nobody was at the kiln for so long
+    ConeDueRules cone;
+    AlarmRules alarms;
+    HoldWatchSettings hold;
+    WordStyle style;                                   ///< of the words in alarms
+    Duration forecastEvery = std::chrono::seconds(10); ///< of the kiln's time, at the soonest
+};
+
+/// What a firing is watched by, as the book has it.
+struct WatchedFiring {
+    const LiveFiring* firing = nullptr; ///< outlives the watch
+    std::vector<OffsetPrior> priors;    ///< one a pack of the record
+    std::vector<AlarmEvent> alarms;     ///< of an earlier run of the program, in time order
+    std::vector<StepCorrection> corrections;
+};
+
+/// What the firing itself does not know. Empty when all is well.
+struct WatchTroubles {
+    std::string link; ///< why the instrument is lost
+    std::string disk; ///< why readings do not get to the disk
+};
+
+/// One firing's watch. Readings go in by onReading() at once and cost O(1); what they mean is asked by
+/// check(). No clock of its own; instants are the kiln's. One thread at a time; not to be moved.
+class FiringWatch {
+  public:
+    /// badInput for an unknown cone in a pack.
+    static Result<std::unique_ptr<FiringWatch>> make(WatchedFiring watched, WatchSettings settings = {});
+    FiringWatch(const FiringWatch&) = delete;
+    FiringWatch& operator=(const FiringWatch&) = delete;
+
+    /// A new value at the end of its channel, as LiveFiringListener hears it.
+    void onReading(const Channel& channel, const Reading& reading);
+    /// Lines were added, struck or restored: everything is followed from the start again.
+    void onLinesChanged(Instant from);
+
+    /// Judges the firing as it stands at that instant. Call after each reading and once a second besides;
+    /// the events are to be written to the log. Does not go back in time.
+    std::vector<AlarmEvent> check(Instant now, const WatchTroubles& troubles = {});
+
+    std::vector<AlarmEvent> acknowledge(AlarmCause cause, Instant now, const std::string& who);
+    std::vector<AlarmEvent> acknowledgeAll(Instant now, const std::string& who);
+    /// Somebody is at the kiln: a look, note or typed reading says so by itself.
+    void attended(Instant at);
+    /// The potter says which step the kiln is in; to be written to the log by the caller.
+    StepCorrection correctStep(std::size_t step, Instant now);
+
+    AlarmBoard& board() { return m_board; }
+    const AlarmBoard& board() const { return m_board; }
+    /// Changes what can be changed while it goes on: reminder, words.
+    void setSettings(const WatchSettings& settings) { m_settings = settings; }
+    const WatchSettings& settings() const { return m_settings; }
+
+    /// Nothing without a plan.
+    const StepFollower* follower() const { return m_follower ? &*m_follower : nullptr; }
+    const FiringForecast* forecaster() const { return m_forecaster ? &*m_forecaster : nullptr; }
+    /// The newest forecast; nothing before there are packs and two readings.
+    const std::optional<Forecast>& forecast() const { return m_forecast; }
+    /// Made anew now, whatever its age.
+    void refreshForecast();
+    /// Of the hold under way; nothing otherwise.
+    const HoldWatch* hold() const { return m_hold ? &*m_hold : nullptr; }
+    std::optional<RingClock> ringClock(Instant now) const;
+    const std::string& firingCone() const { return m_firingCone; }
+
+  private:
+    FiringWatch(WatchedFiring watched, WatchSettings settings);
+    Status begin();
+    void followFromStart(Instant from);
+    void follow(const CurvePoint& point);
+    void watchHold(const CurvePoint& point);
+
+    std::vector<AlarmFinding> findings(Instant now, const WatchTroubles& troubles) const;
+    void findHold(Instant now, std::vector<AlarmFinding>& found) const;
+    void findSilence(Instant now, const WatchTroubles& troubles, std::vector<AlarmFinding>& found) const;
+    void findCone(Instant now, std::vector<AlarmFinding>& found) const;
+    void findAbsence(Instant now, std::vector<AlarmFinding>& found) const;
+    bool coneAwaited() const;
+
+    WatchedFiring m_watched;
+    WatchSettings m_settings;
+    AlarmBoard m_board;
+    std::string m_firingCone;
+    std::optional<StepFollower> m_follower;
+    std::optional<FiringForecast> m_forecaster;
+    std::optional<Forecast> m_forecast;
+    std::optional<HoldWatch> m_hold;
+    std::optional<std::size_t> m_holdStep;
+    std::optional<Instant> m_forecastAt;
+    Instant m_attended;
+};
+
+} // namespace ringhold
