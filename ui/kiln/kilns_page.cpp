@@ -14,6 +14,7 @@
 
 #include <QFrame>
 #include <QHBoxLayout>
+#include <QLabel>
 #include <QListView>
 #include <QPushButton>
 #include <QVBoxLayout>
@@ -27,7 +28,8 @@ KilnsPage::KilnsPage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_probes(new ProbeModel(notebook, this)), m_series(new SeriesModel(this)), m_list(new QListView),
       m_add(new QPushButton(tr("&Add a kiln"))), m_form(new KilnForm), m_probeTable(new ProbeTable),
       m_replace(new QPushButton(tr("&Replace"))), m_trouble(new Remark(Remark::Kind::warning)),
-      m_seriesList(new QListView), m_plot(new OffsetPlot(notebook.preferences(), theme)) {
+      m_seriesList(new QListView), m_start(new QLabel),
+      m_plot(new OffsetPlot(notebook.preferences(), theme)) {
     auto* page = new QHBoxLayout(this);
     page->setContentsMargins(0, 0, 0, 0);
     page->setSpacing(12);
@@ -84,11 +86,15 @@ QWidget* KilnsPage::makeProbeSheet(const Theme& theme) {
     m_seriesList->setResizeMode(QListView::Adjust);
     m_seriesList->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     row->addWidget(m_seriesList, 2);
-    row->addWidget(m_plot, 3);
+    auto* told = new QVBoxLayout;
+    m_start->setWordWrap(true);
+    told->addWidget(m_start);
+    told->addWidget(m_plot, 1);
+    row->addLayout(told, 3);
     column->addLayout(row, 3);
     column->addWidget(
         softLabel(tr("The offset is what the probe reads above what the cones feel. Dots are firings with "
-                     "their 90 % intervals, the band is what the next firing begins with.")));
+                     "their 90 % intervals, the band is what each began with, and the next will.")));
     return right;
 }
 
@@ -211,7 +217,9 @@ void KilnsPage::wroteProbe() {
 }
 
 void KilnsPage::showSeries(int row) {
-    m_plot->show(row < 0 ? nullptr : &m_series->series(row));
+    const auto* series = row < 0 ? nullptr : &m_series->series(row);
+    m_plot->show(series);
+    m_start->setText(series ? startWords(*series, m_notebook.preferences()) : QString());
 }
 
 } // namespace ringhold

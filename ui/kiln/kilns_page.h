@@ -60,6 +60,7 @@ class KilnsPage : public QWidget {
     QPushButton* m_replace;
     Remark* m_trouble;
     QListView* m_seriesList;
+    QLabel* m_start; ///< what the next firing starts from, by the series picked
     OffsetPlot* m_plot;
     FreshWhenSeen* m_fresh;
 };

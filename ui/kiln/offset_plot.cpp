@@ -58,17 +58,36 @@ void OffsetPlot::show(const OffsetSeries* series) {
     m_plot->setVisible(series != nullptr);
     setAccessibleName(tr("Offset of the probe, firing by firing"));
     setAccessibleDescription(
-        series ? seriesName(*series) + QLatin1Char(' ') + seriesWords(*series, m_preferences) : QString());
+        series ? seriesName(*series) + QLatin1Char(' ') + startWords(*series, m_preferences) : QString());
     if (series)
         draw();
+}
+
+/// In steps: each firing has what it began with, the place after the last what the next begins with.
+double OffsetPlot::drawBand() {
+    QVector<double> edges, low, high;
+    double reach = 0;
+    const auto step = [&](const OffsetPrior& prior) {
+        const double mean = m_preferences.shown(prior.mean);
+        const double half = m_preferences.shown(prior.sd) * z90;
+        const double place = edges.isEmpty() ? 1 : edges.last() + 0.5;
+        edges << place - 0.5 << place + 0.5;
+        low << mean - half << mean - half;
+        high << mean + half << mean + half;
+        reach = std::max(reach, std::abs(mean) + half);
+    };
+    for (const auto& begun : m_series->begun)
+        step(begun);
+    step(m_series->now);
+    m_low->setData(edges, low, true);
+    m_high->setData(edges, high, true);
+    return reach;
 }
 
 void OffsetPlot::draw() {
     const auto degrees = [&](TemperatureDifference d) { return m_preferences.shown(d); };
     const auto& told = m_series->told;
-    const double mean = degrees(m_series->now.mean);
-    const double half = degrees(m_series->halfWidth());
-    double reach = std::max(std::abs(mean) + half, 5.0);
+    double reach = 5;
     QVector<double> places;
     QVector<double> means;
     QVector<double> halves;
@@ -87,9 +106,8 @@ void OffsetPlot::draw() {
         ticker->addTick(next, tr("next"));
     m_told->setData(places, means, true);
     m_intervals->setData(halves);
-    const QVector<double> ends{0.3, next + 0.7};
-    m_low->setData(ends, QVector<double>(2, mean - half), true);
-    m_high->setData(ends, QVector<double>(2, mean + half), true);
+    reach = std::max(reach, drawBand());
+    const QVector<double> ends{0.5, next + 0.5};
     m_right->setData(ends, QVector<double>(2, 0.0), true);
     m_plot->xAxis->setTicker(ticker);
     m_plot->xAxis->setRange(ends[0], ends[1]);

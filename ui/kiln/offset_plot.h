@@ -17,8 +17,8 @@ struct OffsetSeries;
 class Preferences;
 class Theme;
 
-/// What each firing told, with its 90 % interval, over the band that the next firing begins with. Preferences
-/// and theme outlive it.
+/// What each firing told, with its 90 % interval, over the band that it began with; last the band of the
+/// next. Preferences and theme outlive it.
 class OffsetPlot : public QWidget {
     Q_OBJECT
 
@@ -33,6 +33,8 @@ class OffsetPlot : public QWidget {
   private:
     void dress();
     void draw();
+    /// Gives how far from 0 it reaches, as shown.
+    double drawBand();
 
     const Preferences& m_preferences;
     const Theme& m_theme;

@@ -25,7 +25,7 @@ qint64 wholeDegrees(TemperatureDifference d, const Preferences& preferences) {
 OffsetSeries& seriesFor(std::vector<OffsetSeries>& all, const Probe& probe, const std::string& place) {
     const auto found = std::ranges::find_if(
         all, [&](const OffsetSeries& s) { return s.probe.id == probe.id && s.place == place; });
-    return found != all.end() ? *found : all.emplace_back(OffsetSeries{probe, place, {}, {}});
+    return found != all.end() ? *found : all.emplace_back(OffsetSeries{probe, place, {}, {}, {}});
 }
 
 } // namespace
@@ -47,7 +47,12 @@ std::vector<OffsetSeries> offsetSeries(const std::vector<Probe>& probes,
     }
     for (auto& series : all) {
         std::ranges::sort(series.told, {}, &FiledOffset::at);
-        series.now = offsetPriorFor(&series.probe, series.place, series.told);
+        std::vector<FiledOffset> before;
+        for (const auto& told : series.told) {
+            series.begun.push_back(offsetPriorFor(&series.probe, series.place, before));
+            before.push_back(told);
+        }
+        series.now = offsetPriorFor(&series.probe, series.place, before);
     }
     return all;
 }
@@ -70,6 +75,21 @@ QString seriesWords(const OffsetSeries& series, const Preferences& preferences) 
     const QString until = tr("Until then it is taken to read %1.")
                               .arg(offsetWords(series.now.mean, series.halfWidth(), preferences));
     return tr("not enough firings yet: %1 of %2. ").arg(firings).arg(firingsToTell) + until;
+}
+
+QString startWords(const OffsetSeries& series, const Preferences& preferences) {
+    if (series.probe.retired)
+        return tr("Retired: nothing more is told of it.");
+    const auto half = series.halfWidth();
+    if (series.told.empty())
+        return tr("A new probe: ± %1 until cones have told.").arg(preferences.difference(half, 0, false));
+    const auto bare = [&](TemperatureDifference d) {
+        return preferences.difference(d, 0).chopped(preferences.unitName().size()).trimmed();
+    };
+    const auto firings = static_cast<int>(series.told.size());
+    return tr("The next firing starts from %1, 90 % between %2 and %3, from %4.")
+        .arg(preferences.difference(series.now.mean, 0), bare(series.now.mean - half),
+             bare(series.now.mean + half), firings == 1 ? tr("one firing") : tr("%1 firings").arg(firings));
 }
 
 QString offsetWords(TemperatureDifference mean, TemperatureDifference halfWidth,

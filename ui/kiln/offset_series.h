@@ -14,9 +14,10 @@ class Preferences;
 
 struct OffsetSeries {
     Probe probe;
-    std::string place;             ///< of the cones; empty where no firing has told anything yet
-    std::vector<FiledOffset> told; ///< in time order
-    OffsetPrior now;               ///< what the next firing begins with
+    std::string place;              ///< of the cones; empty where no firing has told anything yet
+    std::vector<FiledOffset> told;  ///< in time order
+    OffsetPrior now;                ///< what the next firing begins with
+    std::vector<OffsetPrior> begun; ///< what each firing of `told` would begin with by those before it
 
     /// Half width of the 90 % interval.
     TemperatureDifference halfWidth() const;
@@ -34,6 +35,10 @@ std::vector<OffsetSeries> offsetSeries(const std::vector<Probe>& probes,
 QString seriesName(const OffsetSeries& series);
 /// "reads 7 °C high (3 to 11), from 5 firings"; "not enough firings yet: 2 of 3".
 QString seriesWords(const OffsetSeries& series, const Preferences& preferences);
+
+/// "The next firing starts from + 6 °C, 90 % between + 2 and + 10, from 5 firings."; "A new probe: ± 16 °C
+/// until cones have told."; of a retired one that its series is closed.
+QString startWords(const OffsetSeries& series, const Preferences& preferences);
 
 /// "7 °C high (3 to 11)", "2 °C high (1 low to 5 high)", "right (3 low to 3 high)".
 QString offsetWords(TemperatureDifference mean, TemperatureDifference halfWidth,

@@ -92,6 +92,36 @@ TEST(OffsetSeriesTest, SaysHowManyFiringsAreMissing) {
     }
 }
 
+TEST(OffsetSeriesTest, SaysWhatTheNextFiringStartsFrom) {
+    NotebookOnDisk book;
+    std::vector<FiledOffset> filed;
+    // a new class 2 S probe: 3.15 °C / sqrt 3, 2 °C and 8 °C in quadrature is 8.4 °C, times 1.645
+    EXPECT_EQ(plain(startWords(offsetSeries({probeCalled(1, "T1")}, filed)[0], book->preferences())),
+              "A new probe: ± 14 °C until cones have told.");
+    for (int firings = 1; firings <= 5; ++firings)
+        filed.push_back(told(firings, 1, "middle shelf", 6));
+    const auto series = offsetSeries({probeCalled(1, "T1")}, filed)[0];
+    EXPECT_EQ(plain(startWords(series, book->preferences())),
+              "The next firing starts from + 6 °C, 90 % between + 2 and + 10, from 5 firings.");
+    auto retired = probeCalled(1, "T1");
+    retired.retired = noonOfMarch(20);
+    EXPECT_EQ(plain(startWords(offsetSeries({retired}, filed)[0], book->preferences())),
+              "Retired: nothing more is told of it.");
+}
+
+TEST(OffsetSeriesTest, KnowsWhatEachFiringBeganWith) {
+    std::vector<FiledOffset> filed;
+    for (int firings = 1; firings <= 4; ++firings)
+        filed.push_back(told(firings, 1, "middle shelf", 6));
+    const auto series = offsetSeries({probeCalled(1, "T1")}, filed)[0];
+    ASSERT_EQ(series.begun.size(), 4U);
+    EXPECT_EQ(series.begun[0].firings, 0);
+    EXPECT_DOUBLE_EQ(series.begun[0].mean.celsius(), 0);
+    for (std::size_t i = 1; i < 4; ++i)
+        EXPECT_LT(series.begun[i].sd.celsius(), series.begun[i - 1].sd.celsius());
+    EXPECT_LT(series.now.sd.celsius(), series.begun[3].sd.celsius());
+}
+
 TEST(OffsetSeriesTest, IsListed) {
     NotebookOnDisk book;
     SeriesModel model;
