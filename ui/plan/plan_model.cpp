@@ -1,5 +1,7 @@
 #include "ui/plan/plan_model.h"
 
+#include "core/report/model_words.h"
+#include "ui/common/word_style.h"
 #include "ui/session/preferences.h"
 
 #include <QUndoCommand>
@@ -235,6 +237,17 @@ QString PlanModel::faultAt(const QModelIndex& index) const {
     return {};
 }
 
+/// How well the model fits the cone that the cell names.
+QString PlanModel::modelFitAt(const QModelIndex& index) const {
+    const auto* wait = std::get_if<ConeWait>(&stepAt(index.row()));
+    const auto* cone = wait ? ConeTable::builtIn().find(wait->cone, m_cones) : nullptr;
+    if (!cone || columnAt(index) != StepColumn::which)
+        return {};
+    QString words = QString::fromStdString(modelFitWords(*cone, styleOf(m_preferences)));
+    words[0] = words[0].toUpper();
+    return words;
+}
+
 /// The whole cell in words, for who does not see the table.
 QString PlanModel::told(const QModelIndex& index) const {
     Step step = stepAt(index.row());
@@ -260,7 +273,10 @@ QVariant PlanModel::data(const QModelIndex& index, int role) const {
         return cellText(index, role);
     case Qt::AccessibleTextRole:
         return told(index);
-    case Qt::ToolTipRole:
+    case Qt::ToolTipRole: {
+        const QString fault = faultAt(index);
+        return fault.isEmpty() ? modelFitAt(index) : fault;
+    }
     case FaultRole:
         return faultAt(index);
     case ReckonedRole:

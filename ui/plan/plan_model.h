@@ -76,6 +76,7 @@ class PlanModel : public QAbstractTableModel {
     const Step& stepAt(int row) const { return m_plan.steps[static_cast<std::size_t>(row)]; }
     QString cellText(const QModelIndex& index, int role) const;
     QString faultAt(const QModelIndex& index) const;
+    QString modelFitAt(const QModelIndex& index) const;
     QString told(const QModelIndex& index) const;
 
     const Preferences& m_preferences;

@@ -36,7 +36,7 @@ HourRows::HourRows(const Theme& theme, QWidget* parent)
     m_grid->setColumnStretch(1, 1);
 }
 
-void HourRows::setCones(const QStringList& cones) {
+void HourRows::setCones(const QStringList& cones, const QStringList& notes) {
     while (auto* item = m_grid->takeAt(0)) {
         delete item->widget();
         delete item;
@@ -51,7 +51,10 @@ void HourRows::setCones(const QStringList& cones) {
         connect(row, &ChoiceRow::chosen, this, [this, index](std::optional<int> choice) {
             Q_EMIT chosen(index, choice ? std::optional(*choice / 2.0) : std::nullopt);
         });
-        m_grid->addWidget(new Heading(m_theme, TextSize::title, cone), static_cast<int>(index), 0);
+        auto* name = new Heading(m_theme, TextSize::title, cone);
+        name->setToolTip(notes.value(static_cast<int>(index)));
+        row->setAccessibleDescription(name->toolTip());
+        m_grid->addWidget(name, static_cast<int>(index), 0);
         m_grid->addWidget(row, static_cast<int>(index), 1, Qt::AlignLeft);
         m_rows.push_back(row);
     }

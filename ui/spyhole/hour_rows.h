@@ -21,7 +21,8 @@ class HourRows : public QWidget {
   public:
     explicit HourRows(const Theme& theme, QWidget* parent = nullptr);
 
-    void setCones(const QStringList& cones);
+    /// `notes`, one a cone, tell more of each to whoever points at it or hears it.
+    void setCones(const QStringList& cones, const QStringList& notes = {});
     void setHour(std::size_t cone, std::optional<double> hour);
     ChoiceRow* row(std::size_t cone) const { return m_rows[cone]; }
     std::size_t count() const { return m_rows.size(); }

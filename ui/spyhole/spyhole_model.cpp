@@ -1,6 +1,7 @@
 #include "ui/spyhole/spyhole_model.h"
 
 #include "core/firing/written_line.h"
+#include "core/report/model_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -47,6 +48,17 @@ void SpyholeModel::setCurrentPack(std::size_t pack) {
     m_current = pack;
     Q_EMIT packsChanged();
     update();
+}
+
+QStringList SpyholeModel::fitNotes() const {
+    QStringList notes;
+    if (m_current >= m_packs.size())
+        return notes;
+    for (const auto& name : m_packs[m_current].cones) {
+        const auto* cone = ConeTable::builtIn().find(name, m_packs[m_current].type);
+        notes << (cone ? QString::fromStdString(modelFitWords(*cone, m_outside.style())) : QString());
+    }
+    return notes;
 }
 
 const Pack* SpyholeModel::packOf(PackId id) const {

@@ -57,6 +57,8 @@ class SpyholeModel : public QObject {
     const std::vector<Pack>& packs() const { return m_packs; }
     std::size_t currentPack() const { return m_current; }
     void setCurrentPack(std::size_t pack);
+    /// How well the model fits each cone of the current pack, in words.
+    QStringList fitNotes() const;
 
     /// The hour entered for a cone of the current pack, typed or chosen; nothing when not looked at.
     std::optional<double> entered(std::size_t cone) const;

@@ -1,5 +1,7 @@
 #include "ui/spyhole/spyhole_page.h"
 
+#include "ui/common/word_style.h"
+#include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/spyhole/spyhole_panel.h"
@@ -37,7 +39,7 @@ SpyholeModel::Outside SpyholePage::outside() {
                 const auto id = m_session.firing().writeLook(look.pack, look.at, look.cone, look.hour);
                 return id ? Status() : Status(id.error());
             },
-            [this] { return WordStyle{.zone = m_preferences.zone()}; }};
+            [this] { return styleOf(m_preferences); }};
 }
 
 Result<LookPreview> SpyholePage::preview(const std::vector<Look>& looks) const {
@@ -61,17 +63,6 @@ void SpyholePage::showEvent(QShowEvent* event) {
 
 void SpyholePage::begin() {
     m_panel->begin();
-}
-
-std::optional<std::string> firingConeOf(const FiringSession& session) {
-    const auto* follower = session.follower();
-    if (!follower)
-        return std::nullopt;
-    const auto& steps = follower->plan().steps;
-    for (std::size_t i = follower->position() ? follower->position()->step : 0; i < steps.size(); ++i)
-        if (const auto* wait = std::get_if<ConeWait>(&steps[i]))
-            return wait->cone;
-    return std::nullopt;
 }
 
 } // namespace ringhold

@@ -44,7 +44,4 @@ class SpyholePage : public QWidget {
     SpyholePanel* m_panel;
 };
 
-/// The cone that the plan waits for, at this step or the next that waits; nothing without one.
-std::optional<std::string> firingConeOf(const FiringSession& session);
-
 } // namespace ringhold

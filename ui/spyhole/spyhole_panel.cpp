@@ -181,7 +181,7 @@ void SpyholePanel::showPacks() {
     if (m_model.currentPack() < m_model.packs().size())
         for (const auto& cone : m_model.packs()[m_model.currentPack()].cones)
             cones += QString::fromStdString(cone);
-    m_rows->setCones(cones);
+    m_rows->setCones(cones, m_model.fitNotes());
     orderTabs();
 }
 

@@ -54,6 +54,14 @@ TEST_F(PlanModelTest, ShowsEachStepInItsColumns) {
     EXPECT_TRUE(m_model.flags(at(climbRow, rate)) & Qt::ItemIsEditable);
 }
 
+TEST_F(PlanModelTest, TellsHowWellTheModelFitsACone) {
+    const auto tip = [&] { return at(waitRow, StepColumn::which).data(Qt::ToolTipRole).toString(); };
+    EXPECT_TRUE(tip().startsWith(QStringLiteral("Cone 9: the model is within "))) << tip().toStdString();
+    EXPECT_EQ(at(climbRow, StepColumn::temperature).data(Qt::ToolTipRole).toString(), QString());
+    m_model.setConeType(ConeType::largeIronFree);
+    EXPECT_FALSE(tip().contains(QStringLiteral("within"))) << tip().toStdString();
+}
+
 TEST_F(PlanModelTest, ShowsTheChosenUnit) {
     QSignalSpy changes(&m_model, &PlanModel::dataChanged);
     QSignalSpy headers(&m_model, &PlanModel::headerDataChanged);

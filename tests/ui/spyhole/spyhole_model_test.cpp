@@ -44,6 +44,13 @@ TEST_F(Spyhole, DrawsWhatWasSeenLastAndWhatTheModelThinks) {
     EXPECT_TRUE(m_model.previewWords().startsWith(QStringLiteral("Without a new look: cone 10 down ")));
 }
 
+TEST_F(Spyhole, TellsHowWellTheModelFitsEachCone) {
+    ASSERT_EQ(m_model.fitNotes().size(), 3);
+    EXPECT_TRUE(m_model.fitNotes()[1].startsWith(QStringLiteral("cone 10: the model is within ")));
+    m_model.setCurrentPack(1);
+    EXPECT_EQ(m_model.fitNotes().size(), 2);
+}
+
 TEST_F(Spyhole, TellsTheEffectBeforeItIsWritten) {
     QSignalSpy changes(&m_model, &SpyholeModel::changed);
     m_model.enter(0, 4);

@@ -1,4 +1,5 @@
 #include "tests/support/notebook_on_disk.h"
+#include "ui/session/firing_cone.h"
 #include "ui/spyhole/spyhole_page.h"
 #include "ui/theme/theme.h"
 
