@@ -160,9 +160,16 @@ Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
 
 Result<Forecast> FiringForecast::forecastWith(const std::vector<Look>& looks,
                                               const StepFollower* follower) const {
+    std::vector<Look> all = m_looks;
+    all.insert(all.end(), looks.begin(), looks.end());
+    return forecastBy(all, follower);
+}
+
+Result<Forecast> FiringForecast::forecastBy(const std::vector<Look>& looks,
+                                            const StepFollower* follower) const {
     FiringForecast tried = *this;
-    tried.m_looks.insert(tried.m_looks.end(), looks.begin(), looks.end());
-    if (const auto taken = tried.m_forecaster.setLooks(tried.watched(tried.m_looks)); !taken)
+    tried.m_looks = looks;
+    if (const auto taken = tried.m_forecaster.setLooks(tried.watched(looks)); !taken)
         return taken.error();
     return tried.forecast(follower);
 }

@@ -32,11 +32,14 @@ class FiringForecast {
     void add(const CurvePoint& point) { m_forecaster.add(point); }
 
     const std::vector<Pack>& packs() const { return m_packs; }
+    const Curve& curve() const { return m_forecaster.curve(); }
     std::optional<ClimbShown> climbShown() const { return m_forecaster.climbShown(); }
     /// Packs in the order of packs(). Without a follower the climb goes on as shown.
     Result<Forecast> forecast(const StepFollower* follower) const;
     /// What the forecast would be with these looks more; they come after the others in wrongLook's order.
     Result<Forecast> forecastWith(const std::vector<Look>& looks, const StepFollower* follower) const;
+    /// What it would be if these were all the looks.
+    Result<Forecast> forecastBy(const std::vector<Look>& looks, const StepFollower* follower) const;
     /// For a plan: when the cone would be down on a curve in the probe's degrees, by the first pack's offset
     /// as it is believed now.
     std::optional<Instant> coneDownOn(const Curve& whole, const std::string& cone) const;
