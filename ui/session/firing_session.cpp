@@ -81,11 +81,10 @@ Status FiringSession::open(const JournalMaker& makeJournal) {
         return journal.error();
     m_journal = std::move(journal).value();
     const auto probe = m_parts.record.probes.empty() ? nullptr : &m_parts.record.probes.front();
-    std::vector<OffsetPrior> priors;
     for (const auto& pack : m_parts.record.packs)
-        priors.push_back(offsetPriorFor(probe, pack.place, m_parts.filed));
+        m_priors.push_back(offsetPriorFor(probe, pack.place, m_parts.filed));
     if (!m_parts.record.packs.empty()) {
-        auto forecaster = FiringForecast::make(m_parts.record.packs, priors);
+        auto forecaster = FiringForecast::make(m_parts.record.packs, m_priors);
         if (!forecaster)
             return forecaster.error();
         m_forecaster.emplace(std::move(*forecaster));
@@ -181,6 +180,8 @@ void FiringSession::refreshForecast() {
         else
             m_forecast.reset();
     }
+    m_doubts = m_forecast ? doubtfulLooks(*m_forecaster, record().looks, *m_forecast, follower())
+                          : std::vector<LookDoubt>();
     Q_EMIT forecastChanged();
 }
 

@@ -4,7 +4,7 @@
 
 #include "core/firing/live_firing.h"
 #include "core/instrument/instrument.h"
-#include "core/watch/firing_forecast.h"
+#include "core/watch/look_doubt.h"
 #include "core/watch/step_follower.h"
 
 #include <QObject>
@@ -49,6 +49,10 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     const FiringForecast* forecaster() const { return m_forecaster ? &*m_forecaster : nullptr; }
     /// The newest forecast; nothing before there are packs and two readings.
     const std::optional<Forecast>& forecast() const { return m_forecast; }
+    /// Looks that do not fit in forecast().
+    const std::vector<LookDoubt>& lookDoubts() const { return m_doubts; }
+    /// What was believed of the offset when the firing began, by the order of the packs.
+    const std::vector<OffsetPrior>& priors() const { return m_priors; }
     std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_firing->controlCurve()); }
 
     LinkState linkState() const { return m_link; }
@@ -94,6 +98,8 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     std::optional<StepFollower> m_follower;
     std::optional<FiringForecast> m_forecaster;
     std::optional<Forecast> m_forecast;
+    std::vector<LookDoubt> m_doubts;
+    std::vector<OffsetPrior> m_priors;
     LinkState m_link = LinkState::waiting;
     QString m_linkDetail;
     QString m_diskTrouble;

@@ -2,6 +2,7 @@
 
 #include "ui/plot/custom_plot.h"
 #include "ui/plot/look_mark.h"
+#include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
@@ -181,16 +182,9 @@ void CurveView::showPlan() {
 }
 
 void CurveView::showForecast() {
-    const ConeForecast* shown = nullptr;
-    if (const auto& forecast = m_session.forecast(); forecast && !forecast->packs.empty())
-        for (const auto& cone : forecast->packs.front().cones)
-            if (!shown && !cone.isDown && cone.down.p05 && cone.down.median)
-                shown = &cone;
-    if (const auto* follower = m_session.follower(); shown && follower && follower->position())
-        if (const auto* wait = std::get_if<ConeWait>(&follower->plan().steps[follower->position()->step]))
-            for (const auto& cone : m_session.forecast()->packs.front().cones)
-                if (cone.cone == wait->cone && cone.down.p05 && cone.down.median && !cone.isDown)
-                    shown = &cone;
+    const ConeForecast* shown = firingConeForecast(m_session);
+    if (shown && (shown->isDown || !shown->down.p05 || !shown->down.median))
+        shown = nullptr;
     for (QCPAbstractItem* item :
          {static_cast<QCPAbstractItem*>(m_window), static_cast<QCPAbstractItem*>(m_median),
           static_cast<QCPAbstractItem*>(m_windowWords)})

@@ -2,8 +2,6 @@
 #pragma once
 
 #include <QFrame>
-#include <QString>
-#include <QStringList>
 
 class QLabel;
 
@@ -12,15 +10,6 @@ namespace ringhold {
 class FiringSession;
 class Preferences;
 class Theme;
-
-struct CardWords {
-    QString title; ///< "Heat work", "Growth hold"
-    QString main;  ///< "9 nearly down, 10 just leaning"
-    QStringList lines;
-};
-
-/// Hold words while the plan holds or draws rings, else heat-work words.
-CardWords cardWords(const FiringSession& session, const Preferences& preferences);
 
 /// Session, preferences and theme outlive it.
 class HeatCard : public QFrame {
@@ -40,6 +29,7 @@ class HeatCard : public QFrame {
     QLabel* m_title;
     QLabel* m_main;
     QLabel* m_lines;
+    QLabel* m_warnings;
 };
 
 } // namespace ringhold

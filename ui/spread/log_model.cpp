@@ -4,6 +4,7 @@
 #include "core/firing/live_firing.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/preferences.h"
+#include "ui/spread/forecast_words.h"
 
 #include <algorithm>
 #include <map>
@@ -58,10 +59,23 @@ QString alarmWords(const AlarmRecord& alarm, const Preferences& preferences) {
     return words;
 }
 
+void addRemarks(Lines& lines, const std::vector<LookDoubt>& doubts, const Preferences& preferences) {
+    for (const auto& doubt : doubts)
+        for (auto& line : lines)
+            if (std::ranges::count(line.keys, LineKey(doubt.look.id)) > 0) {
+                const QString cone = line.keys.size() > 1
+                                         ? QString::fromStdString(doubt.look.cone) + QStringLiteral(": ")
+                                         : QString();
+                line.remark += (line.remark.isEmpty() ? QString() : QStringLiteral("\n")) + cone +
+                               doubtInShort(doubt, preferences);
+            }
+}
+
 } // namespace
 
 std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
-                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences) {
+                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences,
+                                const std::vector<LookDoubt>& doubts) {
     Lines lines;
     addLooks(lines, record);
     addReadings(lines, record, preferences);
@@ -78,13 +92,15 @@ std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<Lo
             lines.push_back({event.at, LogKind::forecast, QString::fromStdString(event.detail), false, {}});
     for (const auto& alarm : alarms)
         lines.push_back({alarm.first, LogKind::alarm, alarmWords(alarm, preferences), false, {}});
+    addRemarks(lines, doubts, preferences);
     std::ranges::stable_sort(lines, {}, &PageLine::at);
     return lines;
 }
 
 void LogModel::setLines(std::vector<PageLine> lines, const Preferences& preferences) {
     const auto same = [](const PageLine& a, const PageLine& b) {
-        return a.at == b.at && a.kind == b.kind && a.words == b.words && a.struck == b.struck;
+        return a.at == b.at && a.kind == b.kind && a.words == b.words && a.struck == b.struck &&
+               a.remark == b.remark;
     };
     std::vector<QString> times;
     for (const auto& line : lines)
@@ -122,12 +138,15 @@ QVariant LogModel::data(const QModelIndex& index, int role) const {
         return static_cast<int>(shown.kind);
     case StruckRole:
         return shown.struck;
+    case RemarkRole:
+        return shown.remark;
     case Qt::ToolTipRole:
         return kindWords(shown.kind);
     case Qt::AccessibleTextRole:
-        return QStringLiteral("%1, %2: %3%4")
+        return QStringLiteral("%1, %2: %3%4%5")
             .arg(m_times[row], kindWords(shown.kind), shown.words,
-                 shown.struck ? QStringLiteral(", struck out") : QString());
+                 shown.struck ? QStringLiteral(", struck out") : QString(),
+                 shown.remark.isEmpty() ? QString() : QStringLiteral(". ") + shown.remark);
     default:
         return {};
     }

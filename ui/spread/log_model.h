@@ -12,6 +12,7 @@
 namespace ringhold {
 
 struct FiringRecord;
+struct LookDoubt;
 class Preferences;
 
 enum class LogKind { look, note, setting, reading, alarm, forecast, event };
@@ -20,6 +21,7 @@ enum class LogKind { look, note, setting, reading, alarm, forecast, event };
 struct ReadingKey {
     ChannelId channel{};
     Instant at;
+    bool operator==(const ReadingKey&) const = default;
 };
 using LineKey = std::variant<std::monostate, LookId, NoteId, SettingId, ReadingKey>;
 
@@ -29,17 +31,19 @@ struct PageLine {
     QString words;
     bool struck = false;
     std::vector<LineKey> keys; ///< looks written at one instant share a line
+    QString remark{};          ///< what the program has to say about it: a look that does not fit
 };
 
-/// The lines of a record, and events and alarms beside it, in time order.
+/// The lines of a record, and events and alarms beside it, in time order; doubtful looks with a remark.
 std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
-                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences);
+                                const std::vector<AlarmRecord>& alarms, const Preferences& preferences,
+                                const std::vector<LookDoubt>& doubts = {});
 
 class LogModel : public QAbstractListModel {
     Q_OBJECT
 
   public:
-    enum Role { TimeRole = Qt::UserRole, KindRole, StruckRole };
+    enum Role { TimeRole = Qt::UserRole, KindRole, StruckRole, RemarkRole };
 
     explicit LogModel(QObject* parent = nullptr) : QAbstractListModel(parent) {}
 

@@ -4,7 +4,10 @@
 #include "ui/spread/log_model.h"
 #include "ui/theme/theme.h"
 
+#include <QContextMenuEvent>
 #include <QKeyEvent>
+#include <QMenu>
+#include <QMetaMethod>
 #include <QPainter>
 #include <QScrollBar>
 
@@ -15,6 +18,7 @@ namespace {
 constexpr int timeWidth = 62;
 constexpr int markWidth = 22;
 constexpr int padding = 8;
+constexpr int remarkGap = 2;
 constexpr int wordFlags = Qt::TextWordWrap | Qt::AlignLeft | Qt::AlignTop;
 
 LogKind kindOf(const QModelIndex& index) {
@@ -25,6 +29,10 @@ LogKind kindOf(const QModelIndex& index) {
 
 QRect LogDelegate::wordsRect(const QRect& line) const {
     return line.adjusted(timeWidth + markWidth, padding, -padding, -padding);
+}
+
+QFont LogDelegate::remarkFont() const {
+    return m_theme.text(TextSize::small, QFont::DemiBold);
 }
 
 /// A look has a small cone, an alarm a filled triangle, a forecast a ring, a reading a dot, a setting a bar;
@@ -93,7 +101,13 @@ void LogDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                                                 : palette.ink);
     if (index.data(LogModel::StruckRole).toBool())
         painter->setPen(palette.soft);
-    painter->drawText(words, wordFlags, index.data(Qt::DisplayRole).toString());
+    QRect drawn;
+    painter->drawText(words, wordFlags, index.data(Qt::DisplayRole).toString(), &drawn);
+    if (const QString remark = index.data(LogModel::RemarkRole).toString(); !remark.isEmpty()) {
+        painter->setFont(remarkFont());
+        painter->setPen(palette.warning);
+        painter->drawText(words.adjusted(0, drawn.height() + remarkGap, 0, 0), wordFlags, remark);
+    }
     painter->setPen(palette.edge);
     painter->drawLine(option.rect.bottomLeft(), option.rect.bottomRight());
     painter->restore();
@@ -105,7 +119,10 @@ QSize LogDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInde
     const QFontMetrics metrics(m_theme.text(TextSize::body, QFont::DemiBold));
     const QRect words = wordsRect(QRect(0, 0, width, 10000));
     const QRect needed = metrics.boundingRect(words, wordFlags, index.data(Qt::DisplayRole).toString());
-    return {width, std::max(metrics.height(), needed.height()) + 2 * padding};
+    int height = std::max(metrics.height(), needed.height());
+    if (const QString remark = index.data(LogModel::RemarkRole).toString(); !remark.isEmpty())
+        height += QFontMetrics(remarkFont()).boundingRect(words, wordFlags, remark).height() + remarkGap;
+    return {width, height + 2 * padding};
 }
 
 LogView::LogView(const Theme& theme, QWidget* parent) : QListView(parent) {
@@ -136,6 +153,20 @@ void LogView::keyPressEvent(QKeyEvent* event) {
         Q_EMIT strikeWanted(currentIndex().row());
     else
         QListView::keyPressEvent(event);
+}
+
+void LogView::contextMenuEvent(QContextMenuEvent* event) {
+    const QModelIndex line =
+        event->reason() == QContextMenuEvent::Mouse ? indexAt(event->pos()) : currentIndex();
+    if (!line.isValid() || !isSignalConnected(QMetaMethod::fromSignal(&LogView::strikeWanted)))
+        return;
+    setCurrentIndex(line);
+    auto* menu = new QMenu(this);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    menu->addAction(
+        line.data(LogModel::StruckRole).toBool() ? tr("&Take the strike back") : tr("&Strike out"),
+        QKeySequence(Qt::Key_Delete), this, [this, row = line.row()] { Q_EMIT strikeWanted(row); });
+    menu->popup(event->globalPos());
 }
 
 void LogView::resizeEvent(QResizeEvent* event) {

@@ -21,12 +21,13 @@ class LogDelegate : public QStyledItemDelegate {
 
   private:
     QRect wordsRect(const QRect& line) const;
+    QFont remarkFont() const;
     void paintMark(QPainter& painter, const QRectF& mark, int kind) const;
 
     const Theme& m_theme;
 };
 
-/// The theme outlives it. Delete strikes the line that is picked, or takes that back.
+/// The theme outlives it. Delete strikes the line that is picked, or takes that back; so does its menu.
 class LogView : public QListView {
     Q_OBJECT
 
@@ -39,6 +40,7 @@ class LogView : public QListView {
 
   protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
 };
 

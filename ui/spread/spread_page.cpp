@@ -271,12 +271,18 @@ void SpreadPage::refreshLog() {
     const auto events = reader.events(id);
     const auto alarms = reader.alarms(id);
     m_logModel->setLines(pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
-                                   alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences()),
+                                   alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
+                                   m_session.lookDoubts()),
                          m_notebook.preferences());
     refreshPacks();
 }
 
 void SpreadPage::refreshPacks() {
+    std::vector<LookId> doubted;
+    for (const auto& doubt : m_session.lookDoubts())
+        doubted.push_back(doubt.look.id);
+    if (std::exchange(m_doubted, doubted) != doubted)
+        return refreshLog(); // which comes back here
     const auto& record = m_session.record();
     for (std::size_t i = 0; i < m_packs.size(); ++i) {
         const auto* forecast = m_session.forecast() ? &m_session.forecast()->packs[i] : nullptr;

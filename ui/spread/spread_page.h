@@ -1,6 +1,7 @@
 // The firing's spread: log on the left page, curve and cards on the right, the line to write on below.
 #pragma once
 
+#include "core/firing/records.h"
 #include "core/firing/written_line.h"
 
 #include <QTimer>
@@ -68,6 +69,7 @@ class SpreadPage : public QWidget {
     QTimer m_repaint;
     QTimer m_note; ///< looks at several cones are one
     std::size_t m_looksNoted = 0;
+    std::vector<LookId> m_doubted; ///< as the log shows them
 };
 
 } // namespace ringhold

@@ -1,7 +1,11 @@
 #include "ui/spread/strip_words.h"
 
+#include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
+#include "ui/spread/forecast_words.h"
+
+#include <QCoreApplication>
 
 #include <cmath>
 
@@ -59,36 +63,15 @@ void sayStep(StripWords& words, const FiringSession& session, const Preferences&
     }
 }
 
-/// The cone that the plan waits for, or else the first that is not down.
-const ConeForecast* firingCone(const FiringSession& session) {
-    if (!session.forecast() || session.forecast()->packs.empty())
-        return nullptr;
-    const auto& cones = session.forecast()->packs.front().cones;
-    std::string wanted;
-    if (const auto* follower = session.follower(); follower && follower->position())
-        for (std::size_t i = follower->position()->step; i < follower->plan().steps.size() && wanted.empty();
-             ++i)
-            if (const auto* wait = std::get_if<ConeWait>(&follower->plan().steps[i]))
-                wanted = wait->cone;
-    if (session.follower() && wanted.empty())
-        return nullptr; // the wait is over
-    for (const auto& cone : cones)
-        if (wanted.empty() ? !cone.isDown : cone.cone == wanted)
-            return &cone;
-    return nullptr;
-}
-
 void sayCone(StripWords& words, const FiringSession& session, const Preferences& preferences) {
-    const auto* cone = firingCone(session);
+    const auto* cone = firingConeForecast(session);
     if (!cone)
         return;
-    words.coneCaption = QStringLiteral("cone %1 down").arg(QString::fromStdString(cone->cone));
-    words.coneWhen =
-        cone->down.median ? preferences.clockTime(*cone->down.median) : QStringLiteral("not at this rate");
-    if (cone->down.median && cone->down.p05)
-        words.coneBetween = preferences.clockTime(*cone->down.p05) +
-                            (cone->down.p95 ? QStringLiteral(" to ") + preferences.clockTime(*cone->down.p95)
-                                            : QStringLiteral(" or much later"));
+    const auto down = coneDownWords(*cone, session, preferences);
+    words.coneCaption =
+        QCoreApplication::translate("Strip", "cone %1 down").arg(QString::fromStdString(cone->cone));
+    words.coneWhen = down.when;
+    words.coneBetween = down.between;
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "core/firing/firing_record.h"
+#include "core/watch/look_doubt.h"
 #include "tests/support/notebook_on_disk.h"
 #include "ui/spread/log_model.h"
 
@@ -28,6 +29,20 @@ TEST(LogModel, TellsLinesInTimeOrderAndLooksTogether) {
     EXPECT_TRUE(lines[0].words.contains(QStringLiteral("8"))) << lines[0].words.toStdString();
     EXPECT_EQ(lines[1].kind, LogKind::note);
     EXPECT_TRUE(lines[2].struck);
+}
+
+TEST(LogModel, RemarksOnALookThatDoesNotFit) {
+    test::NotebookOnDisk disk;
+    const auto record = someRecord(test::noonOfMarch(1));
+    const LookDoubt doubt{record.looks[1], 0.9, 0, {}, {}};
+    const auto lines = pageLines(record, {}, {}, disk->preferences(), {doubt});
+    EXPECT_TRUE(lines[0].remark.startsWith(QStringLiteral("9: Does not fit the rest")))
+        << "the second look of two";
+    EXPECT_TRUE(lines[1].remark.isEmpty());
+    LogModel model;
+    model.setLines(lines, disk->preferences());
+    EXPECT_EQ(model.index(0, 0).data(LogModel::RemarkRole).toString(), lines[0].remark);
+    EXPECT_TRUE(model.index(0, 0).data(Qt::AccessibleTextRole).toString().contains(lines[0].remark));
 }
 
 TEST(LogModel, KeepsTheRulesOfItsKind) {
