@@ -2,10 +2,10 @@
 
 #include "core/watch/carried_offset.h"
 #include "core/watch/hold_statistics.h"
+#include "ui/common/forecast_words.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
-#include "ui/spread/forecast_words.h"
 
 #include <QCoreApplication>
 

@@ -2,9 +2,9 @@
 
 #include "core/firing/firing_record.h"
 #include "core/firing/live_firing.h"
+#include "ui/common/forecast_words.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/preferences.h"
-#include "ui/spread/forecast_words.h"
 
 #include <algorithm>
 #include <map>

@@ -1,9 +1,9 @@
 #include "ui/spread/strip_words.h"
 
+#include "ui/common/forecast_words.h"
 #include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
-#include "ui/spread/forecast_words.h"
 
 #include <QCoreApplication>
 

@@ -1,5 +1,6 @@
 #include "ui/spyhole/spyhole_page.h"
 
+#include "ui/common/doubt_list.h"
 #include "ui/common/word_style.h"
 #include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
@@ -16,7 +17,9 @@ SpyholePage::SpyholePage(FiringSession& session, const Preferences& preferences,
       m_panel(new SpyholePanel(theme, m_model, this)) {
     auto* all = new QVBoxLayout(this);
     all->setContentsMargins(0, 0, 0, 0);
-    all->addWidget(m_panel);
+    all->setSpacing(8);
+    all->addWidget(new DoubtList(session, preferences));
+    all->addWidget(m_panel, 1);
     setFocusProxy(m_panel);
     connect(m_panel, &SpyholePanel::finished, this, &SpyholePage::finished);
     // unseen, it has nothing to reckon

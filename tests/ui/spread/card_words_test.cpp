@@ -1,4 +1,4 @@
-#include "tests/ui/spread/live_climb.h"
+#include "tests/support/live_climb.h"
 #include "ui/spread/card_words.h"
 
 namespace ringhold::test {

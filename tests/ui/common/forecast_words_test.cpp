@@ -1,6 +1,6 @@
-#include "tests/ui/spread/live_climb.h"
+#include "tests/support/live_climb.h"
+#include "ui/common/forecast_words.h"
 #include "ui/session/firing_cone.h"
-#include "ui/spread/forecast_words.h"
 
 namespace ringhold::test {
 namespace {

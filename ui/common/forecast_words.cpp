@@ -1,4 +1,4 @@
-#include "ui/spread/forecast_words.h"
+#include "ui/common/forecast_words.h"
 
 #include "core/cones/bending.h"
 #include "ui/cones/cone_words.h"
