@@ -174,6 +174,13 @@ Result<Forecast> FiringForecast::forecastBy(const std::vector<Look>& looks,
     return tried.forecast(follower);
 }
 
+Result<Forecast> FiringForecast::forecastAfter(const Curve& ahead) const {
+    FiringForecast gone = *this;
+    for (const auto& point : ahead)
+        gone.add(point);
+    return gone.m_forecaster.forecast();
+}
+
 std::optional<Instant> FiringForecast::coneDownOn(const Curve& whole, const std::string& cone) const {
     const auto now = m_forecaster.forecast();
     if (!now || m_packs.empty())

@@ -40,6 +40,12 @@ class FiringForecast {
     Result<Forecast> forecastWith(const std::vector<Look>& looks, const StepFollower* follower) const;
     /// What it would be if these were all the looks.
     Result<Forecast> forecastBy(const std::vector<Look>& looks, const StepFollower* follower) const;
+    /// With a given future, whose curves begin at the last reading.
+    Result<Forecast> forecastOn(const FutureTemperature& future) const {
+        return m_forecaster.forecast(future);
+    }
+    /// What would be told at the end of `ahead`, if the readings went on along it.
+    Result<Forecast> forecastAfter(const Curve& ahead) const;
     /// For a plan: when the cone would be down on a curve in the probe's degrees, by the first pack's offset
     /// as it is believed now.
     std::optional<Instant> coneDownOn(const Curve& whole, const std::string& cone) const;
