@@ -15,11 +15,11 @@ namespace ringhold {
 struct HoldWatchSettings {
     Duration confirm = std::chrono::minutes(1); ///< out of the band for so long before it counts
     double slackOfBand = 1.0 / 8;               ///< the CUSUM's reference value K, share of the half width
-    double leastLimit_min = 1.9;      ///< its limit H is at least the half width for so many minutes
-    double falseAlarmsPerHour = .004; ///< that H allows, by the noise the readings show
-    double ewmaWeight = 0.2;          ///< of the newest minute
-    double ewmaWidth = 4.5;           ///< limits in standard deviations of the average
-    double leastEwmaOfBand = 0.3;     ///< and at least this share of the half width
+    double leastLimit_min = 1.8;     ///< its limit H is at least the half width for so many minutes
+    double falseAlarmsPerHour = .14; ///< that H allows, by the noise the readings show
+    double ewmaWeight = 0.2;         ///< of the newest minute
+    double ewmaWidth = 4;            ///< limits in standard deviations of the average
+    double leastEwmaOfBand = 0.3;    ///< and at least this share of the half width
 };
 
 enum class HoldSide { cold, hot };
