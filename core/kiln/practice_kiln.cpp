@@ -63,8 +63,13 @@ void PracticeKiln::heat() {
 void PracticeKiln::feel() {
     const double approach = -std::expm1(-inSeconds(tick) / inSeconds(m_settings.probeLag));
     m_probe = m_probe + (m_state.chamber - m_probe) * approach;
-    m_shown = m_probe + m_settings.probeOffset +
-              TemperatureDifference::fromCelsius(m_probeNoise.next(m_probeChance, tick));
+    const double noise_C =
+        m_probeNoise.next(m_probeChance, tick) * fault(FaultKind::noisyProbe).value_or(1.0);
+    const double aged_C = fault(FaultKind::ageingProbe).value_or(0.0) *
+                          activeHours(m_settings.faults, FaultKind::ageingProbe, m_elapsed).value_or(0.0);
+    m_shown = m_probe + m_settings.probeOffset + TemperatureDifference::fromCelsius(noise_C - aged_C);
+    if (fault(FaultKind::reversedProbe))
+        m_shown = m_settings.kiln.surroundings - (m_shown - m_settings.kiln.surroundings);
     if (!fault(FaultKind::frozenValue))
         m_frozen = m_shown;
     for (auto& cone : m_cones)
