@@ -11,12 +11,37 @@ namespace {
 
 constexpr Duration urgentSilence = std::chrono::minutes(5); ///< of readings
 
+/// The greatest temperature that the plan ever allows, ceilings included.
+std::optional<Temperature> hottestOf(const std::optional<Plan>& plan) {
+    std::optional<Temperature> hottest;
+    const auto allow = [&](Temperature t) { hottest = std::max(hottest.value_or(t), t); };
+    for (const auto& step : plan ? plan->steps : std::vector<Step>{}) {
+        if (const auto* climb = std::get_if<Climb>(&step))
+            allow(climb->to);
+        else if (const auto* hold = std::get_if<Hold>(&step))
+            allow(hold->at + hold->band);
+        else if (const auto* wait = std::get_if<ConeWait>(&step))
+            allow(wait->ceiling);
+        else if (const auto* rings = std::get_if<Rings>(&step))
+            allow(rings->high);
+    }
+    return hottest;
+}
+
+/// Whether such a cause explains that a hold is left.
+bool explainsHold(AlarmCause cause) {
+    return cause == AlarmCause::sag || cause == AlarmCause::powerOff || cause == AlarmCause::doorOpen ||
+           cause == AlarmCause::relayStuck || cause == AlarmCause::wrongStep ||
+           cause == AlarmCause::aboveCeiling;
+}
+
 } // namespace
 
 FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
     : m_watched(std::move(watched)), m_settings(std::move(settings)),
       m_board(m_watched.firing->record().firing.id, m_settings.alarms),
       m_firingCone(ringhold::firingCone(m_watched.firing->record())),
+      m_causes(m_watched.firing->record().kiln, hottestOf(m_watched.firing->record().firing.plan)),
       m_attended(m_watched.firing->record().firing.began) {
     m_board.restore(m_watched.alarms);
 }
@@ -53,6 +78,8 @@ void FiringWatch::onReading(const Channel& channel, const Reading& reading) {
     const auto control = m_watched.firing->controlChannel();
     if (control && channel.id == *control)
         follow({reading.at, Temperature::fromCelsius(reading.value)});
+    else
+        m_causes.addOther(channel, reading.at, reading.value);
 }
 
 void FiringWatch::follow(const CurvePoint& point) {
@@ -61,6 +88,18 @@ void FiringWatch::follow(const CurvePoint& point) {
     if (m_follower)
         m_follower->add(point);
     watchHold(point);
+    watchCauses(point, false);
+}
+
+void FiringWatch::watchCauses(const CurvePoint& point, bool byHand) {
+    KilnMoment moment{point, byHand};
+    if (m_follower) {
+        moment.position = m_follower->position();
+        moment.planned = m_follower->plannedAt(point.at);
+    }
+    if (m_hold)
+        moment.hold = m_hold->band();
+    m_causes.add(moment);
 }
 
 void FiringWatch::watchHold(const CurvePoint& point) {
@@ -91,11 +130,16 @@ void FiringWatch::followFromStart(Instant from) {
         m_forecast.reset(); // a look out of the readings' reach: it counts once there are readings
     m_hold.reset();
     m_holdStep.reset();
+    const auto control = m_watched.firing->controlChannel();
+    const bool byHand = std::ranges::any_of(
+        record.channels, [&](const Channel& c) { return control == c.id && c.label == byHandLabel; });
+    m_causes = CauseWatch(record.kiln, hottestOf(record.firing.plan));
     if (m_follower) {
         m_follower->restart({}, record.looks, m_watched.corrections);
         for (const auto& point : curve) {
             m_follower->add(point);
             watchHold(point);
+            watchCauses(point, byHand);
         }
         if (!m_watched.corrections.empty() && !curve.empty()) {
             m_follower->passTime(m_watched.corrections.back().at);
@@ -139,6 +183,7 @@ std::vector<AlarmFinding> FiringWatch::findings(Instant now, const WatchTroubles
     std::vector<AlarmFinding> found;
     findSilence(now, troubles, found);
     findCone(now, found);
+    findCauses(now, found);
     findHold(now, found);
     findAbsence(now, found);
     return found;
@@ -201,8 +246,14 @@ void FiringWatch::findCone(Instant now, std::vector<AlarmFinding>& found) const 
     }
 }
 
+void FiringWatch::findCauses(Instant now, std::vector<AlarmFinding>& found) const {
+    for (const auto& cause : m_causes.found(now))
+        found.push_back({cause.cause, cause.level, causeWords(cause, m_settings.style)});
+}
+
 void FiringWatch::findHold(Instant now, std::vector<AlarmFinding>& found) const {
-    if (!m_hold)
+    // a cause that explains it is alarm enough
+    if (!m_hold || std::ranges::any_of(found, [](const auto& f) { return explainsHold(f.cause); }))
         return;
     const auto breach = m_hold->breach(now);
     if (breach && breach->confirmed) {

@@ -5,6 +5,7 @@
 #include "core/firing/live_firing.h"
 #include "core/report/words.h"
 #include "core/watch/alarm_board.h"
+#include "core/watch/cause_watch.h"
 #include "core/watch/cone_due.h"
 #include "core/watch/firing_forecast.h"
 #include "core/watch/hold_watch.h"
@@ -82,6 +83,7 @@ class FiringWatch {
     /// Of the hold under way; nothing otherwise.
     const HoldWatch* hold() const { return m_hold ? &*m_hold : nullptr; }
     std::optional<RingClock> ringClock(Instant now) const;
+    const CauseWatch& causes() const { return m_causes; }
     const std::string& firingCone() const { return m_firingCone; }
 
   private:
@@ -90,8 +92,10 @@ class FiringWatch {
     void followFromStart(Instant from);
     void follow(const CurvePoint& point);
     void watchHold(const CurvePoint& point);
+    void watchCauses(const CurvePoint& point, bool byHand);
 
     std::vector<AlarmFinding> findings(Instant now, const WatchTroubles& troubles) const;
+    void findCauses(Instant now, std::vector<AlarmFinding>& found) const;
     void findHold(Instant now, std::vector<AlarmFinding>& found) const;
     void findSilence(Instant now, const WatchTroubles& troubles, std::vector<AlarmFinding>& found) const;
     void findCone(Instant now, std::vector<AlarmFinding>& found) const;
@@ -105,6 +109,7 @@ class FiringWatch {
     std::optional<StepFollower> m_follower;
     std::optional<FiringForecast> m_forecaster;
     std::optional<Forecast> m_forecast;
+    CauseWatch m_causes;
     std::optional<HoldWatch> m_hold;
     std::optional<std::size_t> m_holdStep;
     std::optional<Instant> m_forecastAt;

@@ -146,8 +146,13 @@ void StepFollower::planFrom(std::size_t step, const CurvePoint& point) {
 std::optional<StepPosition> StepFollower::position() const {
     if (!m_started || m_leg >= m_ahead.legs.size())
         return std::nullopt;
-    return StepPosition{
-        leg().step, leg().ring, leg().motion, m_legSince, m_legSince + (leg().end - leg().start), leg().to};
+    const auto& now = leg();
+    const double hours = inHours(now.end - now.start);
+    const auto rate = now.ownPace
+                          ? std::nullopt
+                          : std::optional(Rate::fromCelsiusPerHour((now.to - now.from).celsius() / hours));
+    return StepPosition{now.step, now.ring, now.motion, m_legSince, m_legSince + (now.end - now.start),
+                        now.to,   now.from, rate};
 }
 
 Curve StepFollower::drawn() const {

@@ -15,9 +15,11 @@ struct StepPosition {
     std::size_t step = 0;    ///< index in Plan::steps
     std::optional<int> ring; ///< within rings: which one, from 1
     Motion motion = Motion::level;
-    Instant since;                     ///< when the step really began
+    Instant since;                     ///< when this leg really began
     Instant expectedEnd;               ///< of this leg, as planned from then
     std::optional<Temperature> target; ///< where this leg goes, or stays
+    std::optional<Temperature> from;   ///< where it came from, as planned
+    std::optional<Rate> rate; ///< that the plan gives this leg, signed; nothing at the kiln's own pace
 };
 
 /// Follows one firing through its plan. A climb ends when its temperature is reached, a hold after its time
