@@ -22,10 +22,12 @@ struct StepPosition {
     std::optional<Rate> rate; ///< that the plan gives this leg, signed; nothing at the kiln's own pace
 };
 
-/// Follows one firing through its plan. A climb ends when its temperature is reached, a hold after its time
-/// or when the kiln plainly leaves it for the next step, a cone wait when a look finds the cone down (or the
-/// kiln is plainly dropped). At each real end the rest of the plan is timed anew from there. One thread at a
-/// time.
+/// Follows one firing through its plan, whoever runs the controller. A climb or drop ends when its
+/// temperature is reached, or when the kiln stops near it; a stay when its time is over and the kiln moves
+/// on, or when the kiln plainly leaves it for the next step; a cone wait when a look finds the cone down (or
+/// the kiln is plainly dropped). A kiln that goes the other way for long is looked for in later steps. At
+/// each real end the rest of the plan is timed anew from there. Rings read less than every 4 min are followed
+/// by the clock. One thread at a time.
 class StepFollower {
   public:
     /// The plan must pass check(); the context's `soFar` is not used.
@@ -54,11 +56,19 @@ class StepFollower {
   private:
     void advance(const CurvePoint& point);
     void obey(Instant now, const CurvePoint& point);
-    bool legEnded(const PlannedLeg& leg, const CurvePoint& point) const;
+    void waitForTheStart(const CurvePoint& point);
+    std::optional<CurvePoint> legEnd(const PlannedLeg& leg, const CurvePoint& point);
+    std::optional<CurvePoint> stayEnd(const PlannedLeg& leg, const CurvePoint& point);
+    bool arrived(const PlannedLeg& leg, const CurvePoint& point) const;
+    bool stoppedNear(const PlannedLeg& leg, const CurvePoint& point) const;
     bool coneWaitEnded(const ConeWait& wait, const CurvePoint& point) const;
+    void findAgain(const CurvePoint& point);
     void nextLeg(const CurvePoint& point);
+    void leavePlanned(Instant at);
+    void shift(Instant newEnd);
     void planFrom(std::size_t step, const CurvePoint& point);
     const PlannedLeg& leg() const { return m_ahead.legs[m_leg]; }
+    Duration overdue() const;
 
     Plan m_plan;
     PlanContext m_context;
@@ -71,9 +81,12 @@ class StepFollower {
     std::size_t m_leg = 0; ///< in m_ahead
     Instant m_legSince;
     Instant m_stepSince;
-    Duration m_late{0}; ///< by how much the present leg runs behind m_ahead
     std::optional<Temperature> m_hottestInStep;
+    std::optional<double> m_level_C;       ///< of the stay under way
+    std::optional<CurvePoint> m_awaySince; ///< the kiln may have left a stay early
+    std::optional<Instant> m_oddSince;     ///< it goes the other way than its leg
     bool m_started = false;
+    bool m_resting = true; ///< the kiln has not begun to heat
 };
 
 } // namespace ringhold
