@@ -1,5 +1,7 @@
 #include "app/verbs/judgement_output.h"
 
+#include "core/report/hold_words.h"
+
 #include <fmt/format.h>
 
 namespace ringhold {
@@ -25,6 +27,10 @@ Json toJson(const std::optional<RateInterval>& interval) {
             {"high", rounded(interval->high.celsiusPerHour(), 3)}};
 }
 
+Json toJson(const std::optional<Duration>& length) {
+    return length ? Json(rounded(inMinutes(*length), 2)) : Json();
+}
+
 Json toJson(const HoldStatistics& hold) {
     return {{"start", formatIso8601(hold.start)},
             {"end", formatIso8601(hold.end)},
@@ -41,6 +47,12 @@ Json toJson(const HoldStatistics& hold) {
             {"degree_minutes_below_target", rounded(hold.degreeMinutesBelowTarget, 2)},
             {"drift_C_per_h", rounded(hold.drift.rate.celsiusPerHour(), 3)},
             {"drift_90_C_per_h", toJson(hold.drift.interval90)},
+            {"arrived", formatIso8601(hold.arrival->arrived)},
+            {"overshoot_C", rounded(hold.arrival->overshoot.celsius(), 2)},
+            {"settling_minutes", toJson(hold.arrival->settling)},
+            {"uniformity_class", hold.uniformity ? Json(hold.uniformity->furnaceClass) : Json()},
+            {"readings", hold.readings},
+            {"longest_gap_minutes", rounded(inMinutes(hold.longestGap), 2)},
             {"excursions", toJson(hold.excursions)}};
 }
 
@@ -50,6 +62,13 @@ std::string shownDrift(const Drift& drift) {
                ? rate + fmt::format(" (90 %: {:+.2f} to {:+.2f})", drift.interval90->low.celsiusPerHour(),
                                     drift.interval90->high.celsiusPerHour())
                : rate + " (too short to say how sure)";
+}
+
+std::string shownArrival(const HoldArrival& arrival, bool absolute) {
+    return fmt::format("    in the band from {}, {:.1f} °C past the target, {}\n",
+                       shownTime(arrival.arrived, absolute), arrival.overshoot.celsius(),
+                       arrival.settling ? "at rest after " + spokenDuration(*arrival.settling)
+                                        : std::string("never quite at rest"));
 }
 
 void describe(std::ostream& out, const std::vector<Excursion>& excursions, bool absolute) {
@@ -70,7 +89,10 @@ void describe(std::ostream& out, const HoldStatistics& hold, bool absolute) {
                        100 * hold.insideShare, spokenDuration(hold.longestExcursion))
         << fmt::format("    beyond the band {:.0f} °C min above, {:.0f} below\n", hold.degreeMinutesAbove,
                        hold.degreeMinutesBelow)
-        << "    " << shownDrift(hold.drift) << '\n';
+        << "    " << shownDrift(hold.drift) << '\n'
+        << shownArrival(*hold.arrival, absolute) << "    " << uniformityWords(hold, {}) << '\n';
+    if (const auto few = fewReadingsWords(hold); !few.empty())
+        out << "    " << few << '\n';
     describe(out, hold.excursions, absolute);
 }
 

@@ -1,6 +1,7 @@
 #include "core/report/report_words.h"
 
 #include "core/cones/bending.h"
+#include "core/report/hold_words.h"
 
 #include <fmt/format.h>
 
@@ -136,6 +137,11 @@ std::vector<std::string> crystalWords(const ReportedCrystal& crystal) {
 std::vector<std::string> holdRemarks(const ReportContent& content) {
     std::vector<std::string> lines;
     for (const auto& hold : content.holds) {
+        if (hold.found)
+            lines.push_back(arrivalWords(*hold.found->arrival, content.style) + " " +
+                            uniformityWords(*hold.found, content.style));
+        if (hold.found && !fewReadingsWords(*hold.found).empty())
+            lines.push_back(fewReadingsWords(*hold.found));
         if (!hold.excursionRadius)
             continue;
         const auto longest = std::ranges::max_element(hold.found->excursions, {},

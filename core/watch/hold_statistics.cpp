@@ -48,7 +48,9 @@ HoldStatistics judge(const Curve& curve, const HoldBand& band, Stretch hold,
                            .drift = driftOf(part),
                            .excursions = {},
                            .readings = readingsIn(curve, hold),
-                           .longestGap = longestGapIn(curve, hold)};
+                           .longestGap = longestGapIn(curve, hold),
+                           .arrival = arrivalOf(curve, band.target, band.halfWidth, hold),
+                           .uniformity = uniformityOf(curve, band.target, hold)};
     for (const Stretch& away : remainder(hold, visits)) {
         figures.excursions.push_back(excursionIn(curve, band, away));
         figures.longestExcursion = std::max(figures.longestExcursion, away.length());

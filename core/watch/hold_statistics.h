@@ -4,6 +4,8 @@
 #include "core/units/curve.h"
 #include "core/watch/curve_parts.h"
 #include "core/watch/drift.h"
+#include "core/watch/hold_arrival.h"
+#include "core/watch/uniformity.h"
 
 #include <cstddef>
 #include <vector>
@@ -49,6 +51,8 @@ struct HoldStatistics {
         excursions;           ///< in time order; at either side of the band noise may make many short ones
     std::size_t readings = 0; ///< in [start, end]; few of them know little, however sure the line between
     Duration longestGap{0};   ///< longest time between neighbouring readings that reaches into the hold
+    std::optional<HoldArrival> arrival{};
+    std::optional<Uniformity> uniformity{}; ///< nothing when no class was kept
 
     double minutes() const { return inMinutes(end - start); }
 };

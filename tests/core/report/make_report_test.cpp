@@ -108,7 +108,7 @@ TEST(MakeReport, CountsTheRingsAndPlacesThemInTheCrystal) {
     // The dip is 58 min into the hold of 210, 3.4 mm, and what grew on the way down.
     ASSERT_TRUE(content.holds[0].excursionRadius);
     EXPECT_NEAR(content.holds[0].excursionRadius->likely_mm, 4, 0.7);
-    EXPECT_THAT(holdRemarks(content), ElementsAre(HasSubstr("from 21:02")));
+    EXPECT_THAT(holdRemarks(content), ElementsAre(HasSubstr("In the band at"), HasSubstr("from 21:02")));
 }
 
 TEST(MakeReport, TellsConesByLooksAndTheRestByTheModel) {
