@@ -2,6 +2,7 @@
 
 #include "core/cones/bending.h"
 #include "core/cones/down_times.h"
+#include "core/cones/hour_belief.h"
 
 #include <algorithm>
 #include <cmath>
@@ -35,21 +36,6 @@ Interval<TemperatureDifference> intervalOf(const GridDistribution& belief) {
         return TemperatureDifference::fromCelsius(belief.quantile_C(share));
     };
     return {at(0.05), at(0.5), at(0.95)};
-}
-
-/// Where the tip points by the belief about the shift: the hotter the cone felt, the further it is.
-Interval<double> hoursNow(const HeatWorkGrid& grid, std::size_t cone, const GridDistribution& shift) {
-    const auto lnWork = grid.lnWork(cone);
-    const BendingLaw bending;
-    const auto hourAt = [&](double share) {
-        const double node =
-            std::clamp((shift.quantile_C(share) - grid.shifts().at_C(0)) / grid.shifts().step_C(), 0.0,
-                       static_cast<double>(lnWork.size() - 1));
-        const auto left = std::min(static_cast<std::size_t>(node), lnWork.size() - 2);
-        return bending.hourAt(std::exp(
-            std::min(1.0, std::lerp(lnWork[left], lnWork[left + 1], node - static_cast<double>(left)))));
-    };
-    return {hourAt(0.95), hourAt(0.5), hourAt(0.05)};
 }
 
 TimeInterval timesOf(const HeatWorkGrid& grid, std::size_t cone, const FutureTemperature& future,
@@ -165,6 +151,12 @@ void ConeForecaster::judgeLooks() {
     m_posterior.reset();
 }
 
+const OffsetPosterior& ConeForecaster::posterior() const {
+    if (!m_posterior)
+        m_posterior = inferOffset(m_grid, m_evidence, m_settings);
+    return *m_posterior;
+}
+
 Result<Forecast> ConeForecaster::forecast() const {
     const auto shown = climbShown();
     if (!shown)
@@ -175,11 +167,9 @@ Result<Forecast> ConeForecaster::forecast() const {
 Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const {
     if (m_curve.empty())
         return bad("a forecast needs a reading");
-    if (!m_posterior)
-        m_posterior = inferOffset(m_grid, m_evidence, m_settings);
     Forecast result{m_curve.back().at, {}};
     for (std::size_t p = 0; p < m_packs.size(); ++p) {
-        const auto& belief = m_posterior->packs[p];
+        const auto& belief = posterior().packs[p];
         auto& pack = result.packs.emplace_back();
         pack.offset = intervalOf(belief.offset);
         pack.offsetMean = TemperatureDifference::fromCelsius(belief.offset.mean_C());
@@ -191,14 +181,16 @@ Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const
             told.cone = m_packs[p].cones[c];
             told.work = std::exp(m_grid.lnWork(cone)[m_grid.shifts().zeroNode()]);
             told.hour = BendingLaw().hourAt(told.work);
-            told.hourNow = hoursNow(m_grid, cone, belief.shift[c]);
+            HourBelief hourNow;
+            hourNow.add(posterior(), p, c, m_grid.shifts(), m_grid.lnWork(cone));
+            told.hourNow = hourNow.interval();
             DownTimes down(m_grid, cone, future);
             down.add(belief.shift[c], 1.0, 1.0);
             told.down = down.interval();
             told.probabilityDown = down.probabilityByNow();
             for (std::size_t h = 0; h < std::size(hoursTold); ++h)
                 told.atHour[h] =
-                    timesOf(m_grid, cone, future, *m_posterior, belief.shiftByExponent[c], hoursTold[h]);
+                    timesOf(m_grid, cone, future, posterior(), belief.shiftByExponent[c], hoursTold[h]);
             const bool seenDown = std::ranges::any_of(m_looks, [&](const WatchedLook& look) {
                 return look.pack == p && look.cone == told.cone && look.hour >= hourDown;
             });

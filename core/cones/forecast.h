@@ -3,6 +3,7 @@
 
 #include "core/cones/future_temperature.h"
 #include "core/cones/heat_work_grid.h"
+#include "core/cones/interval.h"
 #include "core/cones/offset_posterior.h"
 
 #include <optional>
@@ -10,17 +11,6 @@
 #include <vector>
 
 namespace ringhold {
-
-/// The 5 %, 50 % and 95 % points of a quantity.
-template <class T>
-struct Interval {
-    T p05;
-    T median;
-    T p95;
-};
-
-/// A point is nothing when it lies more than 24 h ahead, or never comes in this future.
-using TimeInterval = Interval<std::optional<Instant>>;
 
 struct ConeForecast {
     std::string cone;
@@ -79,6 +69,12 @@ class ConeForecaster {
     Status setLooks(std::vector<WatchedLook> looks);
 
     const Curve& curve() const { return m_curve; }
+    const std::vector<WatchedPack>& packs() const { return m_packs; }
+    const HeatWorkGrid& grid() const { return m_grid; }
+    /// Which of the grid's cones stands at that place of that pack.
+    std::size_t gridCone(std::size_t pack, std::size_t cone) const { return m_evidence[pack].cones[cone]; }
+    /// By the looks so far; inferred when first asked for.
+    const OffsetPosterior& posterior() const;
     /// The present climb; nothing before there are two readings.
     std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_curve); }
 

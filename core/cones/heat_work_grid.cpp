@@ -26,6 +26,12 @@ ShiftGrid::ShiftGrid(double low_C, double high_C, double step_C)
     : m_step_C(step_C), m_first(std::min(0.0, std::floor(low_C / step_C))),
       m_count(static_cast<std::size_t>(std::max(0.0, std::ceil(high_C / step_C)) - m_first) + 1) {}
 
+double ShiftGrid::interpolated(std::span<const double> values, double shift_C) const {
+    const double node = std::clamp(shift_C / m_step_C - m_first, 0.0, static_cast<double>(m_count - 1));
+    const auto left = std::min(static_cast<std::size_t>(node), m_count - 2);
+    return std::lerp(values[left], values[left + 1], node - static_cast<double>(left));
+}
+
 HeatWorkGrid::HeatWorkGrid(std::vector<const Cone*> cones, const ShiftGrid& shifts)
     : m_cones(std::move(cones)), m_shifts(shifts), m_work(m_cones.size() * shifts.size()),
       m_gapSquares(m_cones.size()), m_lnWork(m_work.size(), lnNone) {

@@ -21,6 +21,8 @@ class ShiftGrid {
     double step_C() const { return m_step_C; }
     double at_C(std::size_t node) const { return (m_first + static_cast<double>(node)) * m_step_C; }
     std::size_t zeroNode() const { return static_cast<std::size_t>(-m_first); }
+    /// Between the nodes' values by straight line, as ln W nearly is; beyond the ends that of the end.
+    double interpolated(std::span<const double> values, double shift_C) const;
 
   private:
     double m_step_C;
