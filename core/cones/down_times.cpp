@@ -27,22 +27,60 @@ double secondsAlong(const HeatWorkLaw& law, const Curve& ahead, double shift_C, 
     return never;
 }
 
+/// Seconds from the curve's start until what has been gained and what a drop from there would add come to
+/// `work`. Their sum never falls, whatever the curve does (unless it falls faster than the drop).
+double secondsToDrop(const HeatWorkLaw& law, const Curve& ahead, double shift_C, double work, Rate drop) {
+    const auto fromKelvin = [&](std::size_t i) { return ahead[i].temperature.kelvin() - shift_C; };
+    if (workInCooling(law, fromKelvin(0), drop) >= work)
+        return 0;
+    double before_s = 0;
+    for (std::size_t i = 1; i < ahead.size(); ++i) {
+        const double seconds = inSeconds(ahead[i].at - ahead[i - 1].at);
+        const auto enoughAfter = [&](double t_s) {
+            const double at_K = std::lerp(fromKelvin(i - 1), fromKelvin(i), t_s / seconds);
+            return law.gained(fromKelvin(i - 1), at_K, t_s) + workInCooling(law, at_K, drop) >= work;
+        };
+        if (enoughAfter(seconds)) {
+            double low_s = 0;
+            double high_s = seconds;
+            while (high_s - low_s > 1) {
+                const double middle_s = (low_s + high_s) / 2;
+                (enoughAfter(middle_s) ? high_s : low_s) = middle_s;
+            }
+            return before_s + high_s;
+        }
+        work -= law.gained(fromKelvin(i - 1), fromKelvin(i), seconds);
+        before_s += seconds;
+    }
+    return never;
+}
+
 } // namespace
 
-DownTimes::DownTimes(const HeatWorkGrid& grid, std::size_t cone, const FutureTemperature& future)
-    : m_grid(grid), m_cone(cone), m_future(future) {}
+double workInCooling(const HeatWorkLaw& law, double from_K, Rate drop) {
+    constexpr double allThatCounts_K = 300;
+    return law.gained(from_K, from_K - allThatCounts_K, allThatCounts_K / drop.celsiusPerHour() * 3600);
+}
+
+DownTimes::DownTimes(const HeatWorkGrid& grid, std::size_t cone, const FutureTemperature& future,
+                     std::optional<Rate> drop)
+    : m_grid(grid), m_cone(cone), m_future(future), m_drop(drop) {}
+
+double DownTimes::reached_s(std::size_t node, const Curve& ahead, double work) const {
+    const HeatWorkLaw& law = m_grid.cones()[m_cone]->law;
+    const double shift_C = m_grid.shifts().at_C(node);
+    const double missing = work - std::exp(m_grid.lnWork(m_cone)[node]);
+    if (m_drop)
+        return secondsToDrop(law, ahead, shift_C, missing, *m_drop);
+    if (const auto past = m_grid.passed(m_cone, node, std::log(work)))
+        return inSeconds(*past - m_grid.last()->at);
+    return secondsAlong(law, ahead, shift_C, missing);
+}
 
 std::vector<double> DownTimes::reachedAt_s(const Curve& ahead, double work) const {
-    const HeatWorkLaw& law = m_grid.cones()[m_cone]->law;
-    const auto lnWork = m_grid.lnWork(m_cone);
     std::vector<double> times;
-    for (std::size_t node = 0; node < lnWork.size(); ++node) {
-        if (const auto past = m_grid.passed(m_cone, node, std::log(work)))
-            times.push_back(inSeconds(*past - m_grid.last()->at));
-        else
-            times.push_back(
-                secondsAlong(law, ahead, m_grid.shifts().at_C(node), work - std::exp(lnWork[node])));
-    }
+    for (std::size_t node = 0; node < m_grid.shifts().size(); ++node)
+        times.push_back(reached_s(node, ahead, work));
     return times;
 }
 
