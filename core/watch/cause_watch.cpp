@@ -187,11 +187,13 @@ void CauseWatch::findClimbing(Found& found) const {
     told.rate = perHour(*rate);
     told.expected = m_moment->planned;
     const double usual = m_lastClimb ? m_lastClimb->celsiusPerHour() : 60.0;
+    told.demand = m_power.demand(now(), std::chrono::seconds(45)); // it comes all at once
     const bool fullyOn = told.demand && (*told.demand > 0.97 || m_power.isSteady(now()));
     // without amps the pace must tell: a stuck relay climbs as fast as the kiln can
     const bool faster = !m_lastClimb || *rate > std::max(1.5 * usual, usual + 40);
-    const bool stuck =
-        told.demand ? fullyOn && (!m_lastClimb || *rate > std::max(1.2 * usual, usual + 20)) : faster;
+    const bool stuck = !told.demand ? faster
+                                    : fullyOn && (position.motion == Motion::level || !m_lastClimb ||
+                                                  *rate > std::max(1.2 * usual, usual + 20));
     const auto tell = [&](AlarmCause cause, AlarmLevel level) { found.push_back({cause, level, told}); };
     if (position.motion == Motion::level && position.target) {
         const double edge_C =
