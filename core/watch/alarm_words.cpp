@@ -1,6 +1,6 @@
 #include "core/watch/alarm_words.h"
 
-#include <cmath>
+#include <algorithm>
 
 namespace ringhold {
 
@@ -24,12 +24,16 @@ std::string breachWords(const HoldBreach& breach, const HoldBand& band, Instant 
 }
 
 std::string leavesWords(const TimeToLeave& leaves) {
-    std::string words = "in about " + durationWords(*leaves.likely);
+    const auto minutes = [](Duration length) { return figure(std::max(1.0, inMinutes(length)), 0); };
+    const bool soon = leaves.latest.value_or(*leaves.likely) < std::chrono::minutes(100);
+    const auto words = [&](Duration length) { return soon ? minutes(length) : durationWords(length); };
+    std::string told =
+        "in about " + (soon ? minutes(*leaves.likely) + " min" : durationWords(*leaves.likely));
     if (leaves.earliest && leaves.latest)
-        words += " (" + durationWords(*leaves.earliest) + " to " + durationWords(*leaves.latest) + ")";
+        told += " (" + words(*leaves.earliest) + " to " + words(*leaves.latest) + ")";
     else if (leaves.earliest)
-        words += " (not before " + durationWords(*leaves.earliest) + ")";
-    return words;
+        told += " (not before " + words(*leaves.earliest) + (soon ? " min)" : ")");
+    return told;
 }
 
 std::string holdDriftWords(const HoldDrift& drift, const WordStyle& style) {

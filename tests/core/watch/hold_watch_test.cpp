@@ -1,3 +1,4 @@
+#include "core/watch/alarm_words.h"
 #include "core/watch/hold_watch.h"
 #include "tests/core/watch/curve_maker.h"
 
@@ -131,6 +132,12 @@ TEST(HoldWatch, CountsATypedReadingForTheTimeItStands) {
     ASSERT_TRUE(off.drift());
     EXPECT_EQ(off.drift()->side, HoldSide::cold);
     EXPECT_TRUE(typed({1090, 1090, 1080}).breach(atMinute(32))->confirmed);
+}
+
+TEST(HoldWatch, TellsTheTimeLeftInWords) {
+    EXPECT_EQ(leavesWords({4min, 6min, 11min}), "in about 6 min (4 to 11)");
+    EXPECT_EQ(leavesWords({40s, 6min, {}}), "in about 6 min (not before 1 min)");
+    EXPECT_EQ(leavesWords({50min, 130min, 5h}), "in about 2 h 10 (50 min to 5 h 00)");
 }
 
 struct Noise {
