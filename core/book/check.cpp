@@ -80,10 +80,23 @@ void checkSums(SQLite::Database& database, Findings& findings) {
         WHERE readings <> counted)sql",
              findings);
     findRows(database, FindingKind::sum, R"sql(
+        SELECT 'channel ', id, ' is wrong about its last reading' FROM channel
+        WHERE last_ms IS NOT (SELECT max(at_ms) FROM reading WHERE channel = channel.id))sql",
+             findings);
+    findRows(database, FindingKind::sum, R"sql(
         SELECT 'channel ', id, ' says its peak is ', peak, ', it is ', ifnull(found, 'nowhere') FROM
             (SELECT id, peak, (SELECT max(value) FROM reading WHERE channel = channel.id AND NOT struck)
                 AS found FROM channel)
         WHERE peak IS NOT NULL AND peak IS NOT found)sql",
+             findings);
+}
+
+/// What is searched must be what stands in the book.
+void checkWords(SQLite::Database& database, Findings& findings) {
+    findRows(database, FindingKind::sum, R"sql(
+        SELECT 'the words of firing ', firing, ' are not indexed as they stand in the book' FROM firing_words
+            LEFT JOIN words ON words.rowid = firing_words.firing
+        WHERE words.text IS NOT firing_words.text)sql",
              findings);
 }
 
@@ -92,6 +105,10 @@ void checkSense(SQLite::Database& database, Findings& findings) {
         SELECT 'channel ', channel.id, ' has a probe of another kiln' FROM channel
             JOIN firing ON firing.id = channel.firing JOIN probe ON probe.id = channel.probe
         WHERE probe.kiln <> firing.kiln)sql",
+             findings);
+    findRows(database, FindingKind::sense, R"sql(
+        SELECT 'service ', service.id, ' was done to a probe of another kiln' FROM service
+            JOIN probe ON probe.id = service.probe WHERE probe.kiln <> service.kiln)sql",
              findings);
     findRows(database, FindingKind::sense, R"sql(
         SELECT 'the offset filed by firing ', firing.id, ' is of another kiln' FROM filed_offset
@@ -110,7 +127,7 @@ void checkSense(SQLite::Database& database, Findings& findings) {
 
 /// One after the other; a part that damage breaks off is a finding, the rest goes on.
 void checkAll(const Book& book, Findings& findings) {
-    for (const auto check : {checkIntegrity, checkOrphans, checkForm, checkSums, checkSense}) {
+    for (const auto check : {checkIntegrity, checkOrphans, checkForm, checkSums, checkWords, checkSense}) {
         const Status done = sql::guarded(book.file(), [&]() -> Status {
             check(book.database(), findings);
             return {};

@@ -1,30 +1,33 @@
-// Records that only the book knows: alarms as they are kept, and what happened to the log itself.
+// Records that only the book knows: alarms summed up, and what happened to the log itself.
 #pragma once
 
-#include "core/firing/records.h"
+#include "core/firing/alarm_event.h"
 
 #include <optional>
+#include <span>
 #include <string>
+#include <vector>
 
 namespace ringhold {
-
-enum class AlarmId : std::int64_t {};
 
 struct Acknowledgement {
     Instant at;
     std::string by;
 };
 
+/// One alarm's life summed up from its events.
 struct AlarmRecord {
-    AlarmId id{};
     FiringId firing{};
-    std::string level; ///< in the words of whoever raised it; not empty
-    std::string cause; ///< likewise
-    std::string detail;
+    std::string level; ///< the highest that it came to: "notice", "warning", "urgent"
+    std::string cause;
+    std::string detail; ///< as it was last told
     Instant first;
     std::optional<Acknowledgement> acknowledged;
     std::optional<Instant> ended;
 };
+
+/// The alarms that these events of one firing tell of, in the order in which they were raised.
+std::vector<AlarmRecord> alarmsTold(std::span<const AlarmEvent> events);
 
 /// A line struck or corrected, logging resumed, an instrument lost.
 struct LogEvent {

@@ -1,4 +1,5 @@
 #include "core/book/schema.h"
+#include "core/book/schema_v2.h"
 
 #include <array>
 
@@ -221,7 +222,7 @@ CREATE TABLE event (
 CREATE INDEX event_of_firing ON event (firing, at_ms);
 )sql";
 
-constexpr std::array all{Migration{version1}};
+constexpr std::array all{Migration{version1}, Migration{schemaVersion2}};
 
 } // namespace
 

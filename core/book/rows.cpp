@@ -1,40 +1,11 @@
 #include "core/book/rows.h"
 
-#include "core/book/record_text.h"
+#include "core/book/row_values.h"
 #include "core/plan/plan_file.h"
-
-#include <stdexcept>
 
 namespace ringhold::rows {
 
 namespace {
-
-using sql::flagIn;
-using sql::idIn;
-using sql::instantIn;
-using sql::maybeDoubleIn;
-using sql::maybeInstantIn;
-using Row = SQLite::Statement;
-
-SQLite::Column at(Row& row, int column) {
-    return row.getColumn(column);
-}
-
-std::string textIn(Row& row, int column) {
-    return at(row, column).getString();
-}
-
-template <class T>
-T known(const std::optional<T>& value, const std::string& text) {
-    if (!value)
-        throw std::runtime_error("the book says \"" + text + "\", which stands for nothing known");
-    return *value;
-}
-
-template <class Id>
-std::optional<Id> maybeIdIn(const SQLite::Column& column) {
-    return column.isNull() ? std::nullopt : std::optional(idIn<Id>(column));
-}
 
 std::optional<Plan> planIn(Row& row, int column) {
     if (at(row, column).isNull())
@@ -57,6 +28,7 @@ Kiln makeKiln(Row& row) {
         made.ratedVolts = Volts{*volts};
     made.pricePerKilowattHour = maybeDoubleIn(at(row, 6));
     made.note = textIn(row, 7);
+    made.gasPrice = maybeDoubleIn(at(row, 8));
     return made;
 }
 
@@ -92,7 +64,9 @@ Pack makePack(Row& row) {
             textIn(row, 2),
             known(coneTypeNamed(textIn(row, 3)), textIn(row, 3)),
             {},
-            flagIn(at(row, 4))};
+            flagIn(at(row, 4)),
+            textIn(row, 5),
+            spotIn(row, 6)};
 }
 
 Look makeLook(Row& row) {
@@ -115,9 +89,17 @@ Note makeNote(Row& row) {
 }
 
 Piece makePiece(Row& row) {
-    return {
-        idIn<PieceId>(at(row, 0)), idIn<FiringId>(at(row, 1)), textIn(row, 2), textIn(row, 3), textIn(row, 4),
-        flagIn(at(row, 5)),        flagIn(at(row, 6))};
+    return {idIn<PieceId>(at(row, 0)),
+            idIn<FiringId>(at(row, 1)),
+            textIn(row, 2),
+            textIn(row, 3),
+            textIn(row, 4),
+            flagIn(at(row, 5)),
+            flagIn(at(row, 6)),
+            textIn(row, 7),
+            textIn(row, 8),
+            maybeDoubleIn(at(row, 9)),
+            spotIn(row, 10)};
 }
 
 Outcome makeOutcome(Row& row) {
@@ -131,6 +113,15 @@ Outcome makeOutcome(Row& row) {
     made.faults = textIn(row, 4);
     made.grade = textIn(row, 5);
     made.note = textIn(row, 6);
+    made.typical_mm = maybeDoubleIn(at(row, 7));
+    made.crystalColour = textIn(row, 8);
+    made.crystalPicked = textIn(row, 9);
+    made.groundColour = textIn(row, 10);
+    made.groundPicked = textIn(row, 11);
+    made.runOff = textIn(row, 12);
+    made.runOff_mm = maybeDoubleIn(at(row, 13));
+    if (!at(row, 14).isNull())
+        made.catcherClean = flagIn(at(row, 14));
     return made;
 }
 
@@ -144,18 +135,21 @@ FiledOffset makeFiledOffset(Row& row) {
             TemperatureDifference::fromCelsius(at(row, 6).getDouble())};
 }
 
-AlarmRecord makeAlarm(Row& row) {
-    AlarmRecord made{idIn<AlarmId>(at(row, 0)),
-                     idIn<FiringId>(at(row, 1)),
-                     textIn(row, 2),
-                     textIn(row, 3),
-                     textIn(row, 4),
-                     instantIn(at(row, 5)),
-                     std::nullopt,
-                     maybeInstantIn(at(row, 8))};
-    if (const auto acknowledged = maybeInstantIn(at(row, 6)))
-        made.acknowledged = Acknowledgement{*acknowledged, textIn(row, 7)};
-    return made;
+AlarmEvent makeAlarmEvent(Row& row) {
+    return {
+        idIn<FiringId>(at(row, 0)),   instantIn(at(row, 1)), textIn(row, 2), wordIn(row, 3, alarmChangeOf),
+        wordIn(row, 4, alarmLevelOf), textIn(row, 5),        textIn(row, 6)};
+}
+
+StepCorrection makeStepCorrection(Row& row) {
+    return {idIn<FiringId>(at(row, 1)), instantIn(at(row, 2)),
+            static_cast<std::size_t>(at(row, 3).getInt64()), flagIn(at(row, 4)),
+            idIn<StepCorrectionId>(at(row, 0))};
+}
+
+MeterStand makeMeterStand(Row& row) {
+    return {idIn<MeterStandId>(at(row, 0)), idIn<FiringId>(at(row, 1)),  instantIn(at(row, 2)),
+            at(row, 3).getDouble(),         wordIn(row, 4, meterUnitOf), flagIn(at(row, 5))};
 }
 
 LogEvent makeEvent(Row& row) {
@@ -164,25 +158,34 @@ LogEvent makeEvent(Row& row) {
 
 } // namespace
 
-const Form<Kiln> kiln{"SELECT id, name, fuel, volume_L, rated_W, rated_V, price_per_kWh, note FROM kiln",
+const Form<Kiln> kiln{"SELECT id, name, fuel, volume_L, rated_W, rated_V, price_per_kWh, note, gas_price "
+                      "FROM kiln",
                       makeKiln};
 const Form<Probe> probe{"SELECT id, kiln, label, type, position, fitted_ms, retired_ms FROM probe",
                         makeProbe};
 const Form<Firing> firing{"SELECT id, kiln, title, began_ms, ended_ms, plan, model FROM firing", makeFiring};
 const Form<Channel> channel{"SELECT id, firing, quantity, label, probe FROM channel", makeChannel};
 const Form<Reading> reading{"SELECT channel, at_ms, value, by_hand, struck FROM reading", makeReading};
-const Form<Pack> pack{"SELECT id, firing, place, cone_type, leans_left FROM pack", makePack};
+const Form<Pack> pack{"SELECT id, firing, place, cone_type, leans_left, shelf, spot_x, spot_y FROM pack",
+                      makePack};
 const Form<Look> look{"SELECT id, pack, at_ms, cone, hour, cold, struck FROM look", makeLook};
 const Form<Setting> setting{"SELECT id, firing, at_ms, what, value, struck FROM setting", makeSetting};
 const Form<Note> note{"SELECT id, firing, at_ms, text, struck FROM note", makeNote};
-const Form<Piece> piece{"SELECT id, firing, name, glaze, shelf, catcher, sagger FROM piece", makePiece};
-const Form<Outcome> outcome{"SELECT piece, crystals, largest_mm, rings, faults, grade, note FROM outcome",
+const Form<Piece> piece{"SELECT id, firing, name, glaze, shelf, catcher, sagger, form, clay, "
+                        "application_g_per_cm2, spot_x, spot_y FROM piece",
+                        makePiece};
+const Form<Outcome> outcome{"SELECT piece, crystals, largest_mm, rings, faults, grade, note, typical_mm, "
+                            "crystal_colour, crystal_picked, ground_colour, ground_picked, run_off, "
+                            "run_off_mm, catcher_clean FROM outcome",
                             makeOutcome};
 const Form<FiledOffset> filedOffset{
     "SELECT firing, kiln, probe, place, at_ms, mean_C, sd_C FROM filed_offset", makeFiledOffset};
-const Form<AlarmRecord> alarm{"SELECT id, firing, level, cause, detail, first_ms, acknowledged_ms, "
-                              "acknowledged_by, ended_ms FROM alarm",
-                              makeAlarm};
+const Form<AlarmEvent> alarmEvent{"SELECT firing, at_ms, cause, change, level, words, who FROM alarm_event",
+                                  makeAlarmEvent};
+const Form<StepCorrection> stepCorrection{"SELECT id, firing, at_ms, step, struck FROM step_correction",
+                                          makeStepCorrection};
+const Form<MeterStand> meterStand{"SELECT id, firing, at_ms, stand, unit, struck FROM meter_stand",
+                                  makeMeterStand};
 const Form<LogEvent> event{"SELECT firing, at_ms, kind, detail FROM event", makeEvent};
 
 } // namespace ringhold::rows

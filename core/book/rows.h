@@ -4,7 +4,7 @@
 
 #include "core/book/log_records.h"
 #include "core/book/sql.h"
-#include "core/firing/records.h"
+#include "core/firing/firing_record.h"
 
 #include <vector>
 
@@ -27,9 +27,21 @@ extern const Form<Look> look;
 extern const Form<Setting> setting;
 extern const Form<Note> note;
 extern const Form<Piece> piece;
-extern const Form<Outcome> outcome;
+extern const Form<Outcome> outcome; ///< without its known faults
 extern const Form<FiledOffset> filedOffset;
-extern const Form<AlarmRecord> alarm;
+extern const Form<AlarmEvent> alarmEvent;
+extern const Form<StepCorrection> stepCorrection;
+extern const Form<MeterStand> meterStand;
+extern const Form<ServiceEntry> service;
+extern const Form<ChecklistItem> checklistItem;
+extern const Form<GlazeCard> glazeCard; ///< without its habits and recipe
+extern const Form<HabitBand> habit;
+extern const Form<RecipeLine> recipeLine;
+extern const Form<Photo> photo; ///< without its picture
+extern const Form<Photo> photoWithPicture;
+extern const Form<PhotoMeasure> photoMeasure;
+extern const Form<RingRadius> ringRadius;
+extern const Form<SagSeen> sagSeen;
 extern const Form<LogEvent> event;
 
 /// All rows of that form; `where` goes on from the SELECT and its parameters are bound to the values.

@@ -59,7 +59,7 @@ void takeStep(SQLite::Database& database, std::span<const Migration> steps, cons
         outcome.to = version;
         return;
     }
-    if (version > 0 && backup == Backup::make && !outcome.backup) {
+    if (outcome.from > 0 && backup == Backup::make && !outcome.backup) {
         auto saved = saveOldBook(file, version);
         if (!saved) {
             outcome.error = saved.error();

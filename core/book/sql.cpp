@@ -16,6 +16,7 @@ struct Plain {
 constexpr std::array uniqueness{Plain{"kiln.name", "a kiln of that name is in the book already"},
                                 Plain{"firing.kiln", "this kiln has an open firing already"},
                                 Plain{"'channel_identity'", "this firing has such a channel already"},
+                                Plain{"glaze_card.name", "a glaze card of that name is in the book already"},
                                 Plain{"pack_cone.pack, pack_cone.cone", "a pack holds each cone once"}};
 
 std::string inPlainWords(const SQLite::Exception& e) {

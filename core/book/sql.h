@@ -58,6 +58,13 @@ inline void bindAt(SQLite::Statement& s, int i, std::string_view v) {
 inline void bindAt(SQLite::Statement& s, int i, const std::string& v) {
     s.bind(i, v);
 }
+/// Bytes that are no text.
+struct Blob {
+    std::string_view bytes;
+};
+inline void bindAt(SQLite::Statement& s, int i, Blob v) {
+    s.bind(i, static_cast<const void*>(v.bytes.data()), static_cast<int>(v.bytes.size()));
+}
 template <Id T>
 void bindAt(SQLite::Statement& s, int i, T v) {
     s.bind(i, static_cast<std::int64_t>(v));

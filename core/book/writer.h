@@ -3,6 +3,7 @@
 
 #include "core/base/result.h"
 #include "core/book/log_records.h"
+#include "core/firing/kiln_records.h"
 #include "core/firing/records.h"
 
 #include <cstddef>
@@ -36,7 +37,9 @@ class BookWriter {
     Result<SettingId> add(const Setting& setting);
     Result<NoteId> add(const Note& note);
     Result<PieceId> add(const Piece& piece);
-    Result<AlarmId> add(const AlarmRecord& alarm);
+    Result<StepCorrectionId> add(const StepCorrection& correction);
+    Result<MeterStandId> add(const MeterStand& stand);
+    Status add(const AlarmEvent& event); ///< stays as it is for ever
     Status add(const LogEvent& event);
     /// Gives how many were new: a reading that the book has already (same channel, instant, value and origin)
     /// is not written twice.
@@ -50,28 +53,33 @@ class BookWriter {
     Status alter(const Piece& piece);
     Status end(FiringId firing, Instant at);
     Status add(std::span<const Piece> pieces); ///< all of them or none
-    /// With its outcome: a piece that was never in the kiln.
+    /// With its outcome, photos and all that was measured: a piece that was never in the kiln. See
+    /// WareFinds::whole() for what to keep to take that back.
     Status remove(PieceId piece);
+    Status restore(const Piece& piece); ///< a removed one, under its old id
 
     /// One for each piece; an earlier one is replaced.
     Status set(const Outcome& outcome);
+    Status removeOutcome(PieceId piece);
     /// One for each firing, probe and place; an earlier one is replaced.
     Status file(const FiledOffset& offset);
     Status setPreference(std::string_view name, std::string_view value);
 
-    Status acknowledge(AlarmId alarm, const Acknowledgement& acknowledgement);
-    Status end(AlarmId alarm, Instant at);
-
     Status strike(LookId look, Instant when);
     Status strike(SettingId setting, Instant when);
     Status strike(NoteId note, Instant when);
+    Status strike(StepCorrectionId correction, Instant when);
+    Status strike(MeterStandId stand, Instant when);
     Status restore(LookId look, Instant when);
     Status restore(SettingId setting, Instant when);
     Status restore(NoteId note, Instant when);
+    Status restore(StepCorrectionId correction, Instant when);
+    Status restore(MeterStandId stand, Instant when);
     /// `now.id` is the line to be struck; gives the id of the new one.
     Result<LookId> correct(const Look& now, Instant when);
     Result<SettingId> correct(const Setting& now, Instant when);
     Result<NoteId> correct(const Note& now, Instant when);
+    Result<MeterStandId> correct(const MeterStand& now, Instant when);
 
     /// Strikes the readings from the first instant to the last, both included; gives how many.
     Result<std::size_t> strikeReadings(ChannelId channel, Instant first, Instant last, Instant when);

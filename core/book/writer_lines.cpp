@@ -1,4 +1,6 @@
-// The part of BookWriter that writes looks, settings and notes, and never overwrites one.
+// The part of BookWriter that writes looks, settings, notes and other lines by hand, and never overwrites
+// one.
+#include "core/book/record_text.h"
 #include "core/book/write_sql.h"
 #include "core/book/writer.h"
 
@@ -20,6 +22,12 @@ constexpr LineTable settings{"setting", "UPDATE setting SET struck = ?2 WHERE id
 constexpr LineTable notes{"note", "UPDATE note SET struck = ?2 WHERE id = ?1 AND struck <> ?2",
                           "SELECT firing FROM note WHERE id = ?1"};
 
+constexpr LineTable corrections{"step_correction",
+                                "UPDATE step_correction SET struck = ?2 WHERE id = ?1 AND struck <> ?2",
+                                "SELECT firing FROM step_correction WHERE id = ?1"};
+constexpr LineTable stands{"meter_stand", "UPDATE meter_stand SET struck = ?2 WHERE id = ?1 AND struck <> ?2",
+                           "SELECT firing FROM meter_stand WHERE id = ?1"};
+
 std::string nameOf(const LineTable& table, std::int64_t id) {
     return std::string(table.name) + " " + std::to_string(id);
 }
@@ -31,6 +39,12 @@ std::optional<FiringId> firingOf(SQLite::Database& database, const LineTable& ta
                                    : std::nullopt;
 }
 
+/// Notes are among the words that are searched.
+void rewordFor(SQLite::Database& database, const LineTable& table, std::optional<FiringId> firing) {
+    if (&table == &notes && firing)
+        sql::reword(database, *firing);
+}
+
 /// Strikes or restores one line.
 Status mark(BookWriter& writer, const Book& book, const LineTable& table, std::int64_t id, bool struck,
             Instant when) {
@@ -40,10 +54,12 @@ Status mark(BookWriter& writer, const Book& book, const LineTable& table, std::i
         if (sql::run(database, table.mark, id, struck) == 0)
             return sql::missing(book, nameOf(table, id) + (struck ? " is not there or struck already"
                                                                   : " is not there or not struck"));
-        if (Status told = writer.add(LogEvent{firingOf(database, table, id), when,
-                                              struck ? "struck" : "restored", nameOf(table, id)});
+        const auto firing = firingOf(database, table, id);
+        if (Status told =
+                writer.add(LogEvent{firing, when, struck ? "struck" : "restored", nameOf(table, id)});
             !told)
             return told;
+        rewordFor(database, table, firing);
         savepoint.release();
         return {};
     });
@@ -89,8 +105,26 @@ Result<SettingId> BookWriter::add(const Setting& setting) {
 }
 
 Result<NoteId> BookWriter::add(const Note& note) {
-    return sql::insert<NoteId>(*m_book, "INSERT INTO note (firing, at_ms, text, struck) VALUES (?, ?, ?, ?)",
-                               note.firing, note.at, note.text, note.struck);
+    return sql::together(*m_book, [&](SQLite::Database& database) {
+        auto added =
+            sql::insert<NoteId>(*m_book, "INSERT INTO note (firing, at_ms, text, struck) VALUES (?, ?, ?, ?)",
+                                note.firing, note.at, note.text, note.struck);
+        if (added)
+            sql::reword(database, note.firing);
+        return added;
+    });
+}
+
+Result<StepCorrectionId> BookWriter::add(const StepCorrection& correction) {
+    return sql::insert<StepCorrectionId>(
+        *m_book, "INSERT INTO step_correction (firing, at_ms, step, struck) VALUES (?, ?, ?, ?)",
+        correction.firing, correction.at, static_cast<std::int64_t>(correction.step), correction.struck);
+}
+
+Result<MeterStandId> BookWriter::add(const MeterStand& stand) {
+    return sql::insert<MeterStandId>(
+        *m_book, "INSERT INTO meter_stand (firing, at_ms, stand, unit, struck) VALUES (?, ?, ?, ?, ?)",
+        stand.firing, stand.at, stand.stand, bookText(stand.unit), stand.struck);
 }
 
 Status BookWriter::strike(LookId look, Instant when) {
@@ -111,6 +145,18 @@ Status BookWriter::restore(SettingId setting, Instant when) {
 Status BookWriter::restore(NoteId note, Instant when) {
     return mark(*this, *m_book, notes, static_cast<std::int64_t>(note), false, when);
 }
+Status BookWriter::strike(StepCorrectionId correction, Instant when) {
+    return mark(*this, *m_book, corrections, static_cast<std::int64_t>(correction), true, when);
+}
+Status BookWriter::strike(MeterStandId stand, Instant when) {
+    return mark(*this, *m_book, stands, static_cast<std::int64_t>(stand), true, when);
+}
+Status BookWriter::restore(StepCorrectionId correction, Instant when) {
+    return mark(*this, *m_book, corrections, static_cast<std::int64_t>(correction), false, when);
+}
+Status BookWriter::restore(MeterStandId stand, Instant when) {
+    return mark(*this, *m_book, stands, static_cast<std::int64_t>(stand), false, when);
+}
 
 Result<LookId> BookWriter::correct(const Look& now, Instant when) {
     return replace<LookId>(*this, *m_book, looks, now, when);
@@ -120,6 +166,9 @@ Result<SettingId> BookWriter::correct(const Setting& now, Instant when) {
 }
 Result<NoteId> BookWriter::correct(const Note& now, Instant when) {
     return replace<NoteId>(*this, *m_book, notes, now, when);
+}
+Result<MeterStandId> BookWriter::correct(const MeterStand& now, Instant when) {
+    return replace<MeterStandId>(*this, *m_book, stands, now, when);
 }
 
 } // namespace ringhold

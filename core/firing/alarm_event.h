@@ -8,6 +8,8 @@
 
 namespace ringhold {
 
+enum class StepCorrectionId : std::int64_t {};
+
 /// How pressing an alarm is.
 enum class AlarmLevel {
     notice,  ///< to be known, can wait
@@ -26,6 +28,7 @@ struct AlarmEvent {
     AlarmLevel level = AlarmLevel::notice; ///< from then on
     std::string words;                     ///< what was known of it then, for people
     std::string who;                       ///< acknowledged it; else empty
+    bool operator==(const AlarmEvent&) const = default;
 };
 
 /// The potter's word that the kiln was in that step of the plan by then.
@@ -34,6 +37,8 @@ struct StepCorrection {
     Instant at;
     std::size_t step = 0; ///< index in Plan::steps; their number when the plan is done
     bool struck = false;
+    StepCorrectionId id{};
+    bool operator==(const StepCorrection&) const = default;
 };
 
 } // namespace ringhold

@@ -2,7 +2,8 @@
 #pragma once
 
 #include "core/base/result.h"
-#include "core/firing/records.h"
+#include "core/firing/alarm_event.h"
+#include "core/firing/kiln_records.h"
 
 namespace ringhold {
 
@@ -16,13 +17,20 @@ class FiringLog {
     virtual Result<SettingId> add(const Setting& setting) = 0;
     virtual Result<NoteId> add(const Note& note) = 0;
     virtual Status add(const Reading& reading) = 0; ///< one typed by hand
+    virtual Status add(const AlarmEvent& event) = 0;
+    virtual Result<StepCorrectionId> add(const StepCorrection& correction) = 0;
+    virtual Result<MeterStandId> add(const MeterStand& stand) = 0;
     virtual Status strike(LookId look, Instant when) = 0;
     virtual Status strike(SettingId setting, Instant when) = 0;
     virtual Status strike(NoteId note, Instant when) = 0;
+    virtual Status strike(StepCorrectionId correction, Instant when) = 0;
+    virtual Status strike(MeterStandId stand, Instant when) = 0;
     virtual Status strike(ChannelId channel, Instant at, Instant when) = 0; ///< the reading of that instant
     virtual Status restore(LookId look, Instant when) = 0;
     virtual Status restore(SettingId setting, Instant when) = 0;
     virtual Status restore(NoteId note, Instant when) = 0;
+    virtual Status restore(StepCorrectionId correction, Instant when) = 0;
+    virtual Status restore(MeterStandId stand, Instant when) = 0;
     virtual Status restore(ChannelId channel, Instant at, Instant when) = 0;
     virtual Status file(const FiledOffset& offset) = 0;
     virtual Status end(FiringId firing, Instant at) = 0;

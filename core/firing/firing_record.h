@@ -1,7 +1,11 @@
 // One firing with everything the book knows of it: what is read, reported, compared and handed on as a whole.
 #pragma once
 
+#include "core/firing/alarm_event.h"
+#include "core/firing/kiln_records.h"
 #include "core/firing/records.h"
+#include "core/firing/ware_records.h"
+#include "core/glaze/glaze_card.h"
 
 #include <vector>
 
@@ -21,7 +25,15 @@ struct FiringRecord {
     std::vector<Note> notes;       ///< in time order
     std::vector<Piece> pieces;
     std::vector<Outcome> outcomes;
-    std::vector<FiledOffset> filedOffsets; ///< that this firing told
+    std::vector<FiledOffset> filedOffsets;         ///< that this firing told
+    std::vector<AlarmEvent> alarmEvents{};         ///< in the order of writing
+    std::vector<StepCorrection> stepCorrections{}; ///< in time order
+    std::vector<MeterStand> meterStands{};         ///< in time order
+    std::vector<Photo> photos{};                   ///< without their pictures unless asked for
+    std::vector<PhotoMeasure> photoMeasures{};
+    std::vector<RingRadius> ringRadii{};
+    std::vector<SagSeen> sagsSeen{};
+    std::vector<GlazeCard> glazeCards{}; ///< that the pieces name
 };
 
 } // namespace ringhold

@@ -11,6 +11,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -37,6 +38,7 @@ struct Kiln {
     std::optional<Volts> ratedVolts;
     std::optional<double> pricePerKilowattHour; ///< in the potter's own currency
     std::string note;
+    std::optional<double> gasPrice{}; ///< for a cubic metre, in the same
 };
 
 /// A thermocouple and where it sits. A probe moved or replaced is a new Probe: its offset starts afresh.
@@ -78,6 +80,14 @@ struct Reading {
     bool struck = false; ///< crossed out by the potter; stays readable, counts for nothing
 };
 
+/// Where something stands on its shelf, seen from above: from the left and from the front, as shares of the
+/// shelf's width and depth, 0 to 1.
+struct MapSpot {
+    double x = 0;
+    double y = 0;
+    bool operator==(const MapSpot&) const = default;
+};
+
 /// Cones set side by side on one place in the kiln, in the order guide, firing, guard (any number is
 /// allowed).
 struct Pack {
@@ -87,6 +97,8 @@ struct Pack {
     ConeType type = ConeType::selfSupporting;
     std::vector<std::string> cones; ///< "8", "9", "10"
     bool leansLeft = false;
+    std::string shelf{}; ///< called as the pieces' shelves are
+    std::optional<MapSpot> spot{};
 };
 
 /// One observation of one cone.
@@ -122,13 +134,20 @@ struct Piece {
     PieceId id{};
     FiringId firing{};
     std::string name;
-    std::string glaze;
+    std::string glaze; ///< one, or several parted by "+" or ",": names of glaze cards where there are any
     std::string shelf;
     bool catcher = false;
     bool sagger = false;
+    std::string form{}; ///< "bottle"
+    std::string clay{};
+    std::optional<double> application_g_per_cm2{}; ///< dry glaze on its surface, above 0
+    std::optional<MapSpot> spot{};                 ///< on the shelf
 };
 
 enum class Crystals { none, few, many, covered };
+
+/// What went wrong with a piece, as far as there is a common word for it.
+enum class WareFault { crawled, pinholes, noCrystals, tooManySeeds, dunting, stuck, dull };
 
 /// What came out of the kiln, for one piece.
 struct Outcome {
@@ -136,9 +155,18 @@ struct Outcome {
     std::optional<Crystals> crystals;
     std::optional<double> largest_mm; ///< diameter of the largest crystal
     std::optional<int> rings;
-    std::string faults;
+    std::string faults; ///< in the potter's own words
     std::string grade;
     std::string note;
+    std::optional<double> typical_mm{}; ///< diameter of a typical crystal
+    std::string crystalColour{};        ///< in words
+    std::string crystalPicked{};        ///< "#rrggbb", or empty
+    std::string groundColour{};
+    std::string groundPicked{};
+    std::string runOff{};               ///< how the glaze ran, in words
+    std::optional<double> runOff_mm{};  ///< below the foot
+    std::optional<bool> catcherClean{}; ///< it came off clean
+    std::set<WareFault> knownFaults{};  ///< those with a common word; faults has the rest
 };
 
 /// What a past firing told of a probe: how much it reads above what the cones feel, as mean and standard

@@ -28,6 +28,7 @@ Result<RawMaterial> materialFromFormula(std::string_view formula);
 struct OxidePercent {
     std::string oxide;  ///< "SiO2"
     double percent = 0; ///< by weight
+    bool operator==(const OxidePercent&) const = default;
 };
 
 /// From an analysis in percent by weight, as for a frit or a feldspar; what is missing to 100 counts as loss.

@@ -28,13 +28,20 @@ class FakeLog : public FiringLog {
     Result<SettingId> add(const Setting&) override { return made<SettingId>(); }
     Result<NoteId> add(const Note&) override { return made<NoteId>(); }
     Status add(const Reading&) override { return done(); }
+    Status add(const AlarmEvent&) override { return done(); }
+    Result<StepCorrectionId> add(const StepCorrection&) override { return made<StepCorrectionId>(); }
+    Result<MeterStandId> add(const MeterStand&) override { return made<MeterStandId>(); }
     Status strike(LookId, Instant) override { return done(); }
     Status strike(SettingId, Instant) override { return done(); }
     Status strike(NoteId, Instant) override { return done(); }
+    Status strike(StepCorrectionId, Instant) override { return done(); }
+    Status strike(MeterStandId, Instant) override { return done(); }
     Status strike(ChannelId, Instant, Instant) override { return done(); }
     Status restore(LookId, Instant) override { return done(); }
     Status restore(SettingId, Instant) override { return done(); }
     Status restore(NoteId, Instant) override { return done(); }
+    Status restore(StepCorrectionId, Instant) override { return done(); }
+    Status restore(MeterStandId, Instant) override { return done(); }
     Status restore(ChannelId, Instant, Instant) override { return done(); }
     Status file(const FiledOffset&) override { return done(); }
     Status end(FiringId, Instant) override { return done(); }
