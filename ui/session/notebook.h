@@ -40,6 +40,8 @@ class Notebook : public QObject {
     BookReader reader() const { return BookReader(m_book); }
     /// After writing through it, call bookChanged() so that all pages show it.
     BookWriter writer() { return BookWriter(m_book); }
+    /// For GlazeCards, WareFinds and KilnCare; likewise.
+    const Book& book() const { return m_book; }
     Preferences& preferences() { return *m_preferences; }
     InstrumentFactory& instruments() { return m_factory; }
     const Clock& clock() const { return m_clock; }
