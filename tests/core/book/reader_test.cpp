@@ -37,13 +37,22 @@ void expectSample(const FiringRecord& found, const FiringRecord& wanted) {
     expectSame(found.pieces, wanted.pieces);
     expectSame(found.outcomes, wanted.outcomes);
     expectSame(found.filedOffsets, wanted.filedOffsets);
+    EXPECT_EQ(found.alarmEvents, wanted.alarmEvents);
+    EXPECT_EQ(found.stepCorrections, wanted.stepCorrections);
+    EXPECT_EQ(found.meterStands, wanted.meterStands);
+    EXPECT_EQ(found.photos, wanted.photos);
+    EXPECT_EQ(found.photoMeasures, wanted.photoMeasures);
+    EXPECT_EQ(found.ringRadii, wanted.ringRadii);
+    EXPECT_EQ(found.sagsSeen, wanted.sagsSeen);
+    EXPECT_EQ(found.glazeCards, wanted.glazeCards);
 }
 
 TEST_F(ReadBook, GivesAWholeFiringBackUnchanged) {
     const FiringRecord wanted = writeSample(m_book);
-    expectSample(good(m_reader.whole(wanted.firing.id)), wanted);
+    expectSample(good(m_reader.whole(wanted.firing.id, Pictures::with)), wanted);
+    EXPECT_TRUE(good(m_reader.whole(wanted.firing.id)).photos[0].jpeg.empty());
     const Book again = bookAt(m_book.file(), Access::read);
-    expectSample(good(BookReader(again).whole(wanted.firing.id)), wanted);
+    expectSample(good(BookReader(again).whole(wanted.firing.id, Pictures::with)), wanted);
 }
 
 TEST_F(ReadBook, SumsUpFiringsWithoutTheStruckReadings) {
@@ -134,20 +143,30 @@ TEST_F(ReadBook, GivesManyReadingsBackToTheLastBit) {
 
 TEST_F(ReadBook, KeepsAlarmsAndEvents) {
     const FiringRecord f = writeSample(m_book);
-    AlarmRecord alarm{{}, f.firing.id, "urgent", "band left", "1049 °C", evening, {}, {}};
-    alarm.id = good(m_writer.add(alarm));
-    expectGood(m_writer.acknowledge(alarm.id, {evening + seconds(5), "me"}));
-    expectGood(m_writer.end(alarm.id, evening + seconds(9)));
+    const auto happens = [&](int second, AlarmChange change, AlarmLevel level, const char* words) {
+        const bool heard = change == AlarmChange::acknowledged;
+        expectGood(m_writer.add(AlarmEvent{f.firing.id, evening + seconds(second), "band left", change, level,
+                                           words, heard ? "me" : ""}));
+    };
+    happens(0, AlarmChange::raised, AlarmLevel::warning, "1047 °C");
+    happens(3, AlarmChange::worsened, AlarmLevel::urgent, "1049 °C");
+    happens(5, AlarmChange::acknowledged, AlarmLevel::urgent, "");
+    happens(9, AlarmChange::ended, AlarmLevel::notice, "back at 1041 °C");
+    happens(20, AlarmChange::raised, AlarmLevel::notice, "1046 °C");
     expectGood(m_writer.add(LogEvent{f.firing.id, evening, "resumed", ""}));
     const auto alarms = good(m_reader.alarms(f.firing.id));
-    ASSERT_EQ(alarms.size(), 1U);
-    EXPECT_EQ(alarms[0].level, "urgent");
-    EXPECT_EQ(alarms[0].cause, "band left");
-    EXPECT_EQ(alarms[0].detail, "1049 °C");
-    EXPECT_EQ(alarms[0].first, evening);
-    EXPECT_EQ(alarms[0].acknowledged->at, evening + seconds(5));
-    EXPECT_EQ(alarms[0].acknowledged->by, "me");
-    EXPECT_EQ(alarms[0].ended, evening + seconds(9));
+    ASSERT_EQ(alarms.size(), 3U); // and the sample's own
+    EXPECT_EQ(alarms[0].cause, "sag");
+    EXPECT_EQ(alarms[2].level, "notice");
+    EXPECT_FALSE(alarms[2].acknowledged);
+    EXPECT_FALSE(alarms[2].ended);
+    EXPECT_EQ(alarms[1].level, "urgent");
+    EXPECT_EQ(alarms[1].cause, "band left");
+    EXPECT_EQ(alarms[1].detail, "1049 °C");
+    EXPECT_EQ(alarms[1].first, evening);
+    EXPECT_EQ(alarms[1].acknowledged->at, evening + seconds(5));
+    EXPECT_EQ(alarms[1].acknowledged->by, "me");
+    EXPECT_EQ(alarms[1].ended, evening + seconds(9));
     EXPECT_EQ(good(m_reader.events(f.firing.id))[0].kind, "resumed");
 }
 

@@ -1,8 +1,10 @@
 // A small firing with one of everything, for the book's tests.
 #pragma once
 
+#include "core/book/glaze_cards.h"
 #include "core/book/reader.h"
 #include "core/book/transaction.h"
+#include "core/book/ware_finds.h"
 #include "core/book/writer.h"
 #include "tests/core/book/book_folder.h"
 
@@ -51,7 +53,7 @@ inline Note noteThat(FiringId firing, const std::string& text) {
 /// All fields of a record, to compare.
 inline auto fields(const Kiln& r) {
     return std::tie(r.id, r.name, r.fuel, r.volume_L, r.ratedPower, r.ratedVolts, r.pricePerKilowattHour,
-                    r.note);
+                    r.note, r.gasPrice);
 }
 inline auto fields(const Probe& r) {
     return std::tie(r.id, r.kiln, r.label, r.type, r.position, r.fitted, r.retired);
@@ -63,7 +65,7 @@ inline auto fields(const Reading& r) {
     return std::tie(r.channel, r.at, r.value, r.origin, r.struck);
 }
 inline auto fields(const Pack& r) {
-    return std::tie(r.id, r.firing, r.place, r.type, r.cones, r.leansLeft);
+    return std::tie(r.id, r.firing, r.place, r.type, r.cones, r.leansLeft, r.shelf, r.spot);
 }
 inline auto fields(const Look& r) {
     return std::tie(r.id, r.pack, r.at, r.cone, r.hour, r.cold, r.struck);
@@ -75,10 +77,13 @@ inline auto fields(const Note& r) {
     return std::tie(r.id, r.firing, r.at, r.text, r.struck);
 }
 inline auto fields(const Piece& r) {
-    return std::tie(r.id, r.firing, r.name, r.glaze, r.shelf, r.catcher, r.sagger);
+    return std::tie(r.id, r.firing, r.name, r.glaze, r.shelf, r.catcher, r.sagger, r.form, r.clay,
+                    r.application_g_per_cm2, r.spot);
 }
 inline auto fields(const Outcome& r) {
-    return std::tie(r.piece, r.crystals, r.largest_mm, r.rings, r.faults, r.grade, r.note);
+    return std::tie(r.piece, r.crystals, r.largest_mm, r.rings, r.faults, r.grade, r.note, r.typical_mm,
+                    r.crystalColour, r.crystalPicked, r.groundColour, r.groundPicked, r.runOff, r.runOff_mm,
+                    r.catcherClean, r.knownFaults);
 }
 inline auto fields(const FiledOffset& r) {
     return std::tie(r.firing, r.kiln, r.probe, r.place, r.at, r.mean, r.sd);
@@ -98,12 +103,72 @@ inline Plan samplePlan() {
                   TemperatureDifference::fromCelsius(2.5)}}};
 }
 
+/// "ice 3", with something in every field.
+inline GlazeCard sampleCard() {
+    const auto C = Temperature::fromCelsius;
+    GlazeCard card;
+    card.name = "Ice 3";
+    card.cone = "9";
+    card.top = C(1271.5);
+    card.running = "fast above 1260";
+    card.growLow = C(1010);
+    card.growHigh = C(1115.5);
+    card.colourTemperatures = "blue below 1050";
+    card.habits = {{C(1085), C(1115), "bars"}, {C(1030), C(1060), "fans"}};
+    card.application = "thick";
+    card.recipe = {{"frit", 48.5, false, 485, "", {{"SiO2", 60.5}, {"Na2O", 14}}},
+                   {"zinc oxide", 26, false, std::nullopt, "ZnO", {}},
+                   {"cobalt", 0.5, true, 5, "CoCO3", {}}};
+    card.notes = "sieve twice";
+    return card;
+}
+
+/// The smallest thing that passes for a picture.
+inline std::string sampleJpeg() {
+    return std::string("\xFF\xD8\0 not much \xFF\xD9", 15);
+}
+
+inline void writeAlarmsAndStands(BookWriter& writer, FiringRecord& f) {
+    using std::chrono::seconds;
+    f.alarmEvents = {
+        {f.firing.id, evening, "sag", AlarmChange::raised, AlarmLevel::warning, "218 V", ""},
+        {f.firing.id, evening + seconds(5), "sag", AlarmChange::acknowledged, AlarmLevel::warning, "", "me"}};
+    for (const auto& event : f.alarmEvents)
+        expectGood(writer.add(event));
+    f.stepCorrections = {{f.firing.id, evening + seconds(3), 1, true, {}}};
+    f.stepCorrections[0].id = good(writer.add(f.stepCorrections[0]));
+    f.meterStands = {{{}, f.firing.id, evening, 31415.9, MeterUnit::kilowattHours, false},
+                     {{}, f.firing.id, evening + seconds(8), 27.25, MeterUnit::cubicMetres, true}};
+    for (auto& stand : f.meterStands)
+        stand.id = good(writer.add(stand));
+}
+
+inline void writeFinds(const Book& book, FiringRecord& f) {
+    const PieceId vase = f.pieces[0].id;
+    WareFinds finds(book);
+    f.photos = {{{}, vase, evening, 640, 480, "from the left", sampleJpeg()}};
+    f.photos[0].id = good(finds.add(f.photos[0]));
+    const std::array<PhotoPoint, 4> ends{{{0.1, 0.2}, {0.3, 0.2}, {0, 0}, {1, 1}}};
+    f.photoMeasures = {{{}, f.photos[0].id, "largest", 50, 41.5, 0.75, ends},
+                       {{}, f.photos[0].id, "", 50, 8, 1, std::nullopt}};
+    for (auto& measure : f.photoMeasures)
+        measure.id = good(finds.add(measure));
+    f.ringRadii = {{vase, 0, 3.25, 0.5}, {vase, 1, 6.5, 0.25}};
+    for (const auto& ring : f.ringRadii)
+        expectGood(finds.set(ring));
+    f.sagsSeen = {{vase, evening, SagSight::yes, 11.5}, {f.pieces[1].id, evening, SagSight::unsure, {}}};
+    for (const auto& sag : f.sagsSeen)
+        expectGood(finds.set(sag));
+    f.glazeCards = {sampleCard()};
+    f.glazeCards[0].id = good(GlazeCards(book).add(f.glazeCards[0]));
+}
+
 /// Writes the firing and gives it back as it must be read again.
 inline FiringRecord writeSample(const Book& book) {
     BookWriter writer(book);
     auto transaction = good(WriteTransaction::begin(book));
     FiringRecord f;
-    f.kiln = {{}, "Old Bertha é", Fuel::electric, 120.5, Power{9600}, Volts{230}, 0.31, "drafty\nlid"};
+    f.kiln = {{}, "Old Bertha é", Fuel::electric, 120.5, Power{9600}, Volts{230}, 0.31, "drafty\nlid", 1.19};
     f.kiln.id = good(writer.add(f.kiln));
     f.probes = {{{}, f.kiln.id, "top", ThermocoupleType::S, "behind the shelf", evening, std::nullopt}};
     f.probes[0].id = good(writer.add(f.probes[0]));
@@ -119,7 +184,8 @@ inline FiringRecord writeSample(const Book& book) {
                   {f.channels[0].id, evening + seconds(2), 1041, Origin::instrument, true},
                   {f.channels[0].id, evening + seconds(2), 1040.25, Origin::hand, false}};
     EXPECT_EQ(good(writer.add(f.readings)), 4U);
-    f.packs = {{{}, f.firing.id, "middle shelf", ConeType::large, {"8", "9", "10"}, true}};
+    f.packs = {
+        {{}, f.firing.id, "middle shelf", ConeType::large, {"8", "9", "10"}, true, "2", MapSpot{0.5, 0.9}}};
     f.packs[0].id = good(writer.add(f.packs[0]));
     f.looks = {{{}, f.packs[0].id, evening, "8", 2.5, false, false},
                {{}, f.packs[0].id, evening + seconds(9), "10", 6, true, true}};
@@ -129,17 +195,44 @@ inline FiringRecord writeSample(const Book& book) {
     f.settings[0].id = good(writer.add(f.settings[0]));
     f.notes = {{{}, f.firing.id, evening, "smells of wax", false}};
     f.notes[0].id = good(writer.add(f.notes[0]));
-    f.pieces = {{{}, f.firing.id, "tall vase", "ice 3", "2", true, false},
+    f.pieces = {{{},
+                 f.firing.id,
+                 "tall vase",
+                 "ice 3 + iron",
+                 "2",
+                 true,
+                 false,
+                 "bottle",
+                 "porcelain",
+                 0.11,
+                 MapSpot{0.25, 0.125}},
                 {{}, f.firing.id, "bowl", "", "", false, true}};
     for (auto& piece : f.pieces)
         piece.id = good(writer.add(piece));
-    f.outcomes = {{f.pieces[0].id, Crystals::many, 41.5, 4, "one pinhole", "A", "sold"},
+    f.outcomes = {{f.pieces[0].id,
+                   Crystals::many,
+                   41.5,
+                   4,
+                   "one scratch",
+                   "A",
+                   "sold",
+                   12.5,
+                   "gold",
+                   "#c8a030",
+                   "celadon",
+                   "#8fb098",
+                   "to the foot",
+                   1.5,
+                   true,
+                   {WareFault::tooManySeeds, WareFault::pinholes}},
                   {f.pieces[1].id, {}, {}, {}, "", "", ""}};
     for (const auto& outcome : f.outcomes)
         expectGood(writer.set(outcome));
     f.filedOffsets = {{f.firing.id, f.kiln.id, f.probes[0].id, "middle shelf", evening,
                        TemperatureDifference::fromCelsius(-7.3), TemperatureDifference::fromCelsius(2.1)}};
     expectGood(writer.file(f.filedOffsets[0]));
+    writeAlarmsAndStands(writer, f);
+    writeFinds(book, f);
     expectGood(transaction.commit());
     return f;
 }

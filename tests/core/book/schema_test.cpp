@@ -11,7 +11,7 @@ namespace {
 const std::chrono::milliseconds briefly{50};
 
 /// Today's book and two steps beyond it.
-const std::array grown{migrations()[0],
+const std::array grown{migrations()[0], migrations()[1],
                        Migration{"CREATE TABLE glaze (id INTEGER PRIMARY KEY, name TEXT NOT NULL) STRICT"},
                        Migration{"ALTER TABLE piece ADD COLUMN glaze_card INTEGER REFERENCES glaze"}};
 
@@ -49,24 +49,24 @@ TEST(Schema, UpgradedWithTheOldBookBesideIt) {
     const auto outcome =
         bringUpToDate(*connect(folder / "x.ringhold"), folder / "x.ringhold", Backup::make, grown);
     ASSERT_EQ(outcome.result, SchemaResult::upgraded);
-    EXPECT_EQ(outcome.from, 1);
-    EXPECT_EQ(outcome.to, 3);
-    EXPECT_EQ(outcome.backup, folder / "x.v1.ringhold");
-    EXPECT_EQ(folder.names(), (std::vector<std::string>{"x.ringhold", "x.v1.ringhold"}));
-    EXPECT_EQ(versionOf(folder / "x.ringhold"), 3);
-    const Book old = bookAt(folder / "x.v1.ringhold", Access::read);
+    EXPECT_EQ(outcome.from, 2);
+    EXPECT_EQ(outcome.to, 4);
+    EXPECT_EQ(outcome.backup, folder / "x.v2.ringhold");
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"x.ringhold", "x.v2.ringhold"}));
+    EXPECT_EQ(versionOf(folder / "x.ringhold"), 4);
+    const Book old = bookAt(folder / "x.v2.ringhold", Access::read);
     EXPECT_EQ(old.database().execAndGet("SELECT value FROM preference WHERE name = 'a'").getString(), "b");
 }
 
 TEST(Schema, NeverOverwritesABackup) {
     const BookFolder folder;
     bookAt(folder / "x.ringhold");
-    write(folder / "x.v1.ringhold", "precious");
-    fs::create_symlink("nowhere", folder / "x.v1-2.ringhold");
+    write(folder / "x.v2.ringhold", "precious");
+    fs::create_symlink("nowhere", folder / "x.v2-2.ringhold");
     const auto outcome =
         bringUpToDate(*connect(folder / "x.ringhold"), folder / "x.ringhold", Backup::make, grown);
-    EXPECT_EQ(outcome.backup, folder / "x.v1-3.ringhold");
-    EXPECT_EQ(bytesOf(folder / "x.v1.ringhold"), "precious");
+    EXPECT_EQ(outcome.backup, folder / "x.v2-3.ringhold");
+    EXPECT_EQ(bytesOf(folder / "x.v2.ringhold"), "precious");
 }
 
 TEST(Schema, NotUpgradedWithoutABackup) {
@@ -84,7 +84,7 @@ TEST(Schema, NotUpgradedWithoutABackup) {
         EXPECT_EQ(outcome.error->kind, ErrorKind::unwritable) << outcome.error->text();
     }
     disk.fillUp(false);
-    EXPECT_EQ(versionOf(folder / "x.ringhold"), 1);
+    EXPECT_EQ(versionOf(folder / "x.ringhold"), 2);
     EXPECT_EQ(folder.names(), std::vector<std::string>{"x.ringhold"});
 }
 
@@ -110,14 +110,14 @@ TEST(Schema, Foreign) {
 TEST(Schema, FailedLeavesTheLastGoodStep) {
     const BookFolder folder;
     bookAt(folder / "x");
-    const std::array broken{migrations()[0], grown[1],
+    const std::array broken{migrations()[0], migrations()[1], grown[2],
                             Migration{"CREATE TABLE half (x); CREATE TABLE kiln (x)"}};
     const auto database = connect(folder / "x");
     const auto outcome = bringUpToDate(*database, folder / "x", Backup::none, broken);
     EXPECT_EQ(outcome.result, SchemaResult::failed);
     ASSERT_TRUE(outcome.error);
-    EXPECT_EQ(outcome.to, 2);
-    EXPECT_EQ(schemaVersion(*database), 2);
+    EXPECT_EQ(outcome.to, 3);
+    EXPECT_EQ(schemaVersion(*database), 3);
     EXPECT_TRUE(database->tableExists("glaze"));
     EXPECT_FALSE(database->tableExists("half"));
 }
@@ -128,12 +128,12 @@ TEST(Schema, FailedWhenAStepWouldLeaveOrphans) {
         .database()
         .exec("INSERT INTO kiln (id, name, fuel, note) VALUES (1, 'a', 'gas', '');"
               "INSERT INTO probe (kiln, label, type, position) VALUES (1, '', 'K', '')");
-    const std::array orphaning{migrations()[0], Migration{"DELETE FROM kiln"}};
+    const std::array orphaning{migrations()[0], migrations()[1], Migration{"DELETE FROM kiln"}};
     const auto database = connect(folder / "x");
     const auto outcome = bringUpToDate(*database, folder / "x", Backup::none, orphaning);
     EXPECT_EQ(outcome.result, SchemaResult::failed);
     EXPECT_EQ(database->execAndGet("SELECT count(*) FROM kiln").getInt(), 1);
-    EXPECT_EQ(schemaVersion(*database), 1);
+    EXPECT_EQ(schemaVersion(*database), 2);
 }
 
 TEST(Schema, UpgradeWaitsForAnotherProgramAndSaysSo) {
@@ -153,7 +153,7 @@ TEST(Schema, OpeningToWriteUpgradesAndNamesTheBackup) {
     bookAt(folder / "x.ringhold");
     const auto opened = openToWrite(folder / "x.ringhold", briefly, grown);
     ASSERT_TRUE(opened.ok()) << opened.error().text();
-    EXPECT_EQ(opened->backup, folder / "x.v1.ringhold");
+    EXPECT_EQ(opened->backup, folder / "x.v2.ringhold");
     EXPECT_EQ(opened->database->execAndGet("PRAGMA foreign_keys").getInt(), 1);
 }
 

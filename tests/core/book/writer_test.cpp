@@ -128,7 +128,8 @@ TEST_F(WriteBook, SaysWhenThereIsNothingToAlter) {
     EXPECT_EQ(m_writer.alter(kiln).error().kind, ErrorKind::notFound);
     EXPECT_EQ(m_writer.end(FiringId{99}, evening).error().kind, ErrorKind::notFound);
     EXPECT_EQ(m_writer.strike(NoteId{99}, evening).error().kind, ErrorKind::notFound);
-    EXPECT_EQ(m_writer.acknowledge(AlarmId{99}, {evening, "me"}).error().kind, ErrorKind::notFound);
+    EXPECT_EQ(m_writer.strike(MeterStandId{99}, evening).error().kind, ErrorKind::notFound);
+    EXPECT_EQ(m_writer.removeOutcome(PieceId{99}).error().kind, ErrorKind::notFound);
     Look look = m_sample.looks[0];
     look.id = LookId{99};
     EXPECT_EQ(m_writer.correct(look, evening).error().kind, ErrorKind::notFound);
@@ -247,7 +248,9 @@ TEST_F(WriteBook, StrikingReadingsKeepsTheSumsRight) {
 TEST_F(WriteBook, TheBookItselfKeepsLinesFromBeingOverwritten) {
     for (const char* statement :
          {"UPDATE reading SET value = 1", "UPDATE look SET hour = 1", "UPDATE note SET text = 'x'",
-          "UPDATE setting SET value = 'x'", "DELETE FROM firing", "DELETE FROM channel", "DELETE FROM pack"})
+          "UPDATE setting SET value = 'x'", "UPDATE meter_stand SET stand = 1",
+          "UPDATE step_correction SET step = 9", "UPDATE alarm_event SET words = 'x'",
+          "DELETE FROM alarm_event", "DELETE FROM firing", "DELETE FROM channel", "DELETE FROM pack"})
         EXPECT_THROW(m_book.database().exec(statement), SQLite::Exception) << statement;
 }
 
