@@ -30,13 +30,20 @@ class ForgetfulLog final : public FiringLog {
     Result<SettingId> add(const Setting&) override { return SettingId(++m_last); }
     Result<NoteId> add(const Note&) override { return NoteId(++m_last); }
     Status add(const Reading&) override { return {}; }
+    Status add(const AlarmEvent&) override { return {}; }
+    Result<StepCorrectionId> add(const StepCorrection&) override { return StepCorrectionId(++m_last); }
+    Result<MeterStandId> add(const MeterStand&) override { return MeterStandId(++m_last); }
     Status strike(LookId, Instant) override { return {}; }
     Status strike(SettingId, Instant) override { return {}; }
     Status strike(NoteId, Instant) override { return {}; }
+    Status strike(StepCorrectionId, Instant) override { return {}; }
+    Status strike(MeterStandId, Instant) override { return {}; }
     Status strike(ChannelId, Instant, Instant) override { return {}; }
     Status restore(LookId, Instant) override { return {}; }
     Status restore(SettingId, Instant) override { return {}; }
     Status restore(NoteId, Instant) override { return {}; }
+    Status restore(StepCorrectionId, Instant) override { return {}; }
+    Status restore(MeterStandId, Instant) override { return {}; }
     Status restore(ChannelId, Instant, Instant) override { return {}; }
     Status file(const FiledOffset&) override { return {}; }
     Status end(FiringId, Instant) override { return {}; }
