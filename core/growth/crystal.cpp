@@ -54,6 +54,10 @@ std::optional<Instant> CrystalGrowth::began() const {
     return first.at + durationFromSeconds(share * inSeconds(next.at - first.at));
 }
 
+std::optional<Instant> CrystalGrowth::ends() const {
+    return m_marks.empty() ? std::nullopt : std::optional(m_marks.back().point.at);
+}
+
 double CrystalGrowth::likely_um(Instant at) const {
     const auto next = std::ranges::upper_bound(m_marks, at, {}, [](const Mark& m) { return m.point.at; });
     if (next == m_marks.begin())

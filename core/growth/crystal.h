@@ -42,6 +42,8 @@ class CrystalGrowth {
     SizeRange radius() const;
     /// Nothing for an empty curve.
     std::optional<Instant> began() const;
+    /// The curve's last instant; nothing for an empty curve.
+    std::optional<Instant> ends() const;
     /// Likely radii; those that the whole crystal's range scales.
     std::vector<CrystalRing> rings(const std::vector<Ring>& counted) const;
 
