@@ -42,6 +42,7 @@ FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
       m_board(m_watched.firing->record().firing.id, m_settings.alarms),
       m_firingCone(ringhold::firingCone(m_watched.firing->record())),
       m_causes(m_watched.firing->record().kiln, hottestOf(m_watched.firing->record().firing.plan)),
+      m_energy(m_watched.firing->record().kiln.ratedPower, m_watched.firing->record().kiln.ratedVolts),
       m_attended(m_watched.firing->record().firing.began) {
     m_board.restore(m_watched.alarms);
 }
@@ -68,14 +69,33 @@ Status FiringWatch::begin() {
         context.coneDown = [this](const Curve& whole, const std::string& cone) {
             return m_forecaster ? m_forecaster->coneDownOn(whole, cone) : std::nullopt;
         };
+        m_context = context;
         m_follower.emplace(*record.firing.plan, context);
     }
+    addEarlierEnergy();
     followFromStart(record.firing.began);
     return {};
 }
 
+/// Of the readings that the book has.
+void FiringWatch::addEarlierEnergy() {
+    const auto& record = m_watched.firing->record();
+    for (const auto& reading : record.readings)
+        for (const auto& channel : record.channels)
+            if (channel.id == reading.channel && !reading.struck)
+                m_energy.add(channel, reading.at, reading.value);
+}
+
+FiringEnergy FiringWatch::energy(Instant now) const {
+    const auto& record = m_watched.firing->record();
+    return {m_energy.soFar(), energyByMeter(record.settings),
+            m_follower ? energyToCome(*m_follower, m_context, now) : std::nullopt,
+            record.kiln.pricePerKilowattHour};
+}
+
 void FiringWatch::onReading(const Channel& channel, const Reading& reading) {
     const auto control = m_watched.firing->controlChannel();
+    m_energy.add(channel, reading.at, reading.value);
     if (control && channel.id == *control)
         follow({reading.at, Temperature::fromCelsius(reading.value)});
     else

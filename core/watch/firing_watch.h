@@ -7,6 +7,7 @@
 #include "core/watch/alarm_board.h"
 #include "core/watch/cause_watch.h"
 #include "core/watch/cone_due.h"
+#include "core/watch/energy_meter.h"
 #include "core/watch/firing_forecast.h"
 #include "core/watch/hold_watch.h"
 #include "core/watch/ring_clock.h"
@@ -83,12 +84,15 @@ class FiringWatch {
     /// Of the hold under way; nothing otherwise.
     const HoldWatch* hold() const { return m_hold ? &*m_hold : nullptr; }
     std::optional<RingClock> ringClock(Instant now) const;
+    /// So far and to come; some milliseconds, so not at each reading.
+    FiringEnergy energy(Instant now) const;
     const CauseWatch& causes() const { return m_causes; }
     const std::string& firingCone() const { return m_firingCone; }
 
   private:
     FiringWatch(WatchedFiring watched, WatchSettings settings);
     Status begin();
+    void addEarlierEnergy();
     void followFromStart(Instant from);
     void follow(const CurvePoint& point);
     void watchHold(const CurvePoint& point);
@@ -110,6 +114,8 @@ class FiringWatch {
     std::optional<FiringForecast> m_forecaster;
     std::optional<Forecast> m_forecast;
     CauseWatch m_causes;
+    EnergyMeter m_energy;
+    PlanContext m_context; ///< that the follower had
     std::optional<HoldWatch> m_hold;
     std::optional<std::size_t> m_holdStep;
     std::optional<Instant> m_forecastAt;
