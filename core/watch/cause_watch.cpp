@@ -1,5 +1,7 @@
 #include "core/watch/cause_watch.h"
 
+#include "core/kiln/atmosphere.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -19,6 +21,10 @@ constexpr double coolest_C = 100; ///< below, a drop means nothing
 
 Rate perHour(double rate) {
     return Rate::fromCelsiusPerHour(rate);
+}
+
+bool kilnExplained(const std::vector<CauseFound>& found) {
+    return std::ranges::any_of(found, [](const auto& f) { return f.cause != AlarmCause::reducing; });
 }
 
 } // namespace
@@ -51,6 +57,8 @@ void CauseWatch::addOther(const Channel& channel, Instant at, double value) {
         m_power.addAmps(at, value);
     else if (channel.quantity == Quantity::duty)
         m_power.addDuty(at, value);
+    else if (channel.quantity == Quantity::oxygenMillivolts)
+        m_oxygen_mV.add(at, value);
     else if (channel.quantity == Quantity::temperature && m_moment)
         m_witnesses.try_emplace(channel.id, witnessBin, witnessKeep).first->second.add(at, value - now_C());
 }
@@ -65,6 +73,7 @@ std::vector<CauseFound> CauseWatch::found(Instant now) const {
     if (!found.empty() || m_probe.inDoubt())
         return found;
     findTooHot(found);
+    findReduction(found);
     if (!m_moment->position)
         return found;
     findPower(found);
@@ -122,6 +131,19 @@ void CauseWatch::findTooHot(Found& found) const {
     auto told = figures();
     told.expected = m_hottest;
     found.push_back({AlarmCause::aboveCeiling, AlarmLevel::urgent, told});
+}
+
+/// The zinc that pure zinc oxide would give off; the glaze's own gives off less.
+void CauseWatch::findReduction(Found& found) const {
+    const auto mean_mV = m_oxygen_mV.meanOver(now() - minutes(3), now());
+    if (!mean_mV || !oxygenProbeIsHot(m_moment->reading.temperature))
+        return;
+    const Millivolts probe{*mean_mV};
+    if (zincPressure_atm(probe, m_moment->reading.temperature) < zincRisk_atm)
+        return;
+    auto told = figures();
+    told.oxygen = probe;
+    found.push_back({AlarmCause::reducing, AlarmLevel::warning, told});
 }
 
 /// A climb that is behind its plan, or slower.
@@ -253,7 +275,7 @@ void CauseWatch::findSlowClimb(Found& found) const {
 void CauseWatch::findWrongStep(Found& found) const {
     const auto& position = *m_moment->position;
     const auto rate = slope(minutes(8));
-    if (!rate || !found.empty())
+    if (!rate || kilnExplained(found))
         return;
     auto told = figures();
     told.rate = perHour(*rate);
@@ -294,7 +316,7 @@ std::optional<CauseFound> CauseWatch::witnessDrift() const {
 /// change before, as the brick takes on the chamber's temperature from either side. Power that goes on rising
 /// heats a kiln that is hotter than its reading.
 void CauseWatch::findProbeLow(Found& found) const {
-    if (!m_moment->hold || inLeg() < minutes(90) || !found.empty())
+    if (!m_moment->hold || inLeg() < minutes(90) || kilnExplained(found))
         return;
     if (auto drift = witnessDrift()) {
         found.push_back(*drift);

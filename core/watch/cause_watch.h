@@ -32,6 +32,7 @@ struct CauseFigures {
     std::optional<TemperatureDifference> scatter{};
     std::optional<TemperatureDifference> usualScatter{};
     std::optional<Instant> since{};
+    std::optional<Millivolts> oxygen{}; ///< of the oxygen probe
 };
 
 struct CauseFound {
@@ -58,7 +59,7 @@ class CauseWatch {
     CauseWatch(const Kiln& kiln, std::optional<Temperature> hottest);
 
     void add(const KilnMoment& moment);
-    /// A value of another channel: volts, amps, duty, a second probe.
+    /// A value of another channel: volts, amps, duty, oxygen, a second probe.
     void addOther(const Channel& channel, Instant at, double value);
 
     /// What looks to be the matter now, the most telling first.
@@ -76,6 +77,7 @@ class CauseWatch {
     void findSlowClimb(Found& found) const;
     void findWrongStep(Found& found) const;
     void findProbeLow(Found& found) const;
+    void findReduction(Found& found) const;
     std::optional<CauseFound> witnessDrift() const;
 
     Instant now() const { return m_moment->reading.at; }
@@ -92,6 +94,7 @@ class CauseWatch {
     RecentValues m_control;
     PowerEvidence m_power;
     ProbeEvidence m_probe;
+    RecentValues m_oxygen_mV;
     std::map<ChannelId, RecentValues> m_witnesses; ///< other probe minus the control probe
     std::optional<Rate> m_lastClimb;               ///< the plan's, of the last climb
     std::optional<Temperature> m_plannedWhenSame;  ///< when the standing value was first read

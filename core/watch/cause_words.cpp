@@ -1,3 +1,4 @@
+#include "core/kiln/atmosphere.h"
 #include "core/watch/cause_watch.h"
 
 #include <cmath>
@@ -60,6 +61,11 @@ std::string probeLowWords(const CauseFigures& figures) {
            " against it in this hold. If so it is hotter in there than shown.";
 }
 
+/// "5.2 %"; "less than 0.1 %".
+std::string fewPercentWords(double share) {
+    return share < 0.001 ? std::string("less than 0.1 %") : percentWords(share, 1);
+}
+
 } // namespace
 
 std::string causeWords(const CauseFound& found, const WordStyle& style) {
@@ -98,6 +104,12 @@ std::string causeWords(const CauseFound& found, const WordStyle& style) {
         return "Looks like a thermocouple wired the wrong way round: " + now + " while heating, from " +
                temperatureWords(*f.expected, style) +
                ". The controller may be on full power: stop the firing until it is put right.";
+    case AlarmCause::reducing:
+        return "Oxygen probe at " + figure(f.oxygen->millivolts, 0) + " mV at " +
+               temperatureWords(*f.temperature, style) + ", about " +
+               fewPercentWords(oxygenShareFrom(*f.oxygen, *f.temperature)) +
+               " oxygen: reducing enough to take zinc from the glaze. An estimate; it goes by the probe’s "
+               "place.";
     case AlarmCause::probeLow:
         return probeLowWords(f);
     default:

@@ -278,6 +278,35 @@ TEST_P(ProbeAgainstItsWitness, WithinOneHold) {
 INSTANTIATE_TEST_SUITE_P(Drifts, ProbeAgainstItsWitness,
                          testing::Values(LowProbe{0, false}, LowProbe{-3, false}, LowProbe{3, true}));
 
+struct Gas {
+    double mV;
+    double celsius_;
+    bool told;
+};
+
+class Reduction : public testing::TestWithParam<Gas> {};
+
+TEST_P(Reduction, IsFlaggedWhileZincCanBeLost) {
+    CauseWatch watch(ratedKiln(), celsius(1300));
+    const Channel oxygen{ChannelId{5}, FiringId{1}, Quantity::oxygenMillivolts, "oxygen", {}};
+    for (int second = 0; second < 600; second += 10) {
+        const Instant at = midnight + std::chrono::seconds(second);
+        watch.add({{at, celsius(GetParam().celsius_ + (second % 20 ? 0.2 : 0))}});
+        watch.addOther(oxygen, at, GetParam().mV);
+    }
+    const auto found = watch.found(atMinute(10));
+    ASSERT_EQ(!found.empty(), GetParam().told);
+    if (GetParam().told) {
+        EXPECT_EQ(found[0].cause, AlarmCause::reducing);
+        EXPECT_THAT(causeWords(found[0], {}), HasSubstr("less than 0.1 % oxygen"));
+    }
+}
+
+// p(Zn) at 1080 °C and 500 mV is 3.65e-4 atm, at 1280 °C and 100 mV 6.4e-5 (reference, physics)
+INSTANTIATE_TEST_SUITE_P(Several, Reduction,
+                         testing::Values(Gas{500, 1080, true}, Gas{100, 1280, false}, Gas{300, 1200, true},
+                                         Gas{60, 1090, false}, Gas{700, 500, false}));
+
 TEST(PowerEvidence, FivePercentLessVoltsIsNearlyTenPercentLessPower) {
     // reference: 5 % less volts 9.75 % less power, 10 % less 19 %; 208 V on a 240 V kiln 24.9 % less
     EXPECT_NEAR(1 - powerShareAt(Volts{228}, Volts{240}), .0975, 1e-9);
