@@ -3,24 +3,12 @@
 #include "core/watch/curve_parts.h"
 
 #include <algorithm>
-#include <charconv>
 
 namespace ringhold {
 
 namespace {
 
 constexpr Duration longestGap = std::chrono::minutes(10);
-
-/// "12345.6", "12345,6 kWh".
-std::optional<double> kilowattHoursIn(std::string text) {
-    std::ranges::replace(text, ',', '.');
-    const auto digit = text.find_first_of("0123456789");
-    if (digit == std::string::npos)
-        return std::nullopt;
-    double value = 0;
-    const auto read = std::from_chars(text.data() + digit, text.data() + text.size(), value);
-    return read.ec == std::errc() ? std::optional(value) : std::nullopt;
-}
 
 } // namespace
 
@@ -53,15 +41,14 @@ std::optional<Energy> EnergyMeter::soFar() const {
     return m_any ? std::optional(Energy{m_joules}) : std::nullopt;
 }
 
-std::optional<Energy> energyByMeter(const std::vector<Setting>& settings) {
-    std::vector<std::pair<Instant, double>> stands;
-    for (const auto& setting : settings)
-        if (!setting.struck && setting.what == "meter")
-            if (const auto stand = kilowattHoursIn(setting.value))
-                stands.emplace_back(setting.at, *stand);
-    if (stands.size() < 2)
+std::optional<Energy> energyByMeter(const std::vector<MeterStand>& stands) {
+    std::vector<std::pair<Instant, double>> counted;
+    for (const auto& stand : stands)
+        if (!stand.struck && stand.unit == MeterUnit::kilowattHours)
+            counted.emplace_back(stand.at, stand.stand);
+    if (counted.size() < 2)
         return std::nullopt;
-    const auto [first, last] = std::ranges::minmax(stands);
+    const auto [first, last] = std::ranges::minmax(counted);
     return last.second >= first.second ? std::optional(Energy::fromKilowattHours(last.second - first.second))
                                        : std::nullopt;
 }

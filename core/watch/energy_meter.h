@@ -1,6 +1,7 @@
 // What a firing has taken from the mains so far, and what it is still to take.
 #pragma once
 
+#include "core/firing/kiln_records.h"
 #include "core/firing/records.h"
 #include "core/plan/plan_energy.h"
 #include "core/watch/step_follower.h"
@@ -41,9 +42,9 @@ class EnergyMeter {
     bool m_any = false;
 };
 
-/// By the stands of the kiln's meter that were written down, in kWh: settings named "meter". The newest less
-/// the oldest; nothing for fewer than two, or where the newest is less.
-std::optional<Energy> energyByMeter(const std::vector<Setting>& settings);
+/// By the stands of the electricity meter that were written down, struck ones left out: the newest less the
+/// oldest. Nothing for fewer than two, or where the newest is less.
+std::optional<Energy> energyByMeter(const std::vector<MeterStand>& stands);
 
 /// What the rest of the plan is to take from that instant on, by the model kiln; `context` as the follower
 /// had it. Some milliseconds. Nothing once the plan is done.

@@ -44,6 +44,11 @@ FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
       m_causes(m_watched.firing->record().kiln, hottestOf(m_watched.firing->record().firing.plan)),
       m_energy(m_watched.firing->record().kiln.ratedPower, m_watched.firing->record().kiln.ratedVolts),
       m_attended(m_watched.firing->record().firing.began) {
+    const auto& record = m_watched.firing->record();
+    if (m_watched.alarms.empty())
+        m_watched.alarms = record.alarmEvents;
+    if (m_watched.corrections.empty())
+        m_watched.corrections = record.stepCorrections;
     m_board.restore(m_watched.alarms);
 }
 
@@ -88,7 +93,7 @@ void FiringWatch::addEarlierEnergy() {
 
 FiringEnergy FiringWatch::energy(Instant now) const {
     const auto& record = m_watched.firing->record();
-    return {m_energy.soFar(), energyByMeter(record.settings),
+    return {m_energy.soFar(), energyByMeter(record.meterStands),
             m_follower ? energyToCome(*m_follower, m_context, now) : std::nullopt,
             record.kiln.pricePerKilowattHour};
 }
@@ -310,6 +315,11 @@ StepCorrection FiringWatch::correctStep(std::size_t step, Instant now) {
     m_watched.corrections.push_back(correction);
     followFromStart(m_watched.firing->record().firing.began);
     return correction;
+}
+
+void FiringWatch::setCorrections(std::vector<StepCorrection> corrections) {
+    m_watched.corrections = std::move(corrections);
+    followFromStart(m_watched.firing->record().firing.began);
 }
 
 std::optional<RingClock> FiringWatch::ringClock(Instant now) const {

@@ -33,7 +33,8 @@ struct WatchSettings {
 struct WatchedFiring {
     const LiveFiring* firing = nullptr; ///< outlives the watch
     std::vector<OffsetPrior> priors;    ///< one a pack of the record
-    std::vector<AlarmEvent> alarms;     ///< of an earlier run of the program, in time order
+    /// Of an earlier run of the program, in time order; those of the firing's record when empty.
+    std::vector<AlarmEvent> alarms;
     std::vector<StepCorrection> corrections;
 };
 
@@ -67,6 +68,8 @@ class FiringWatch {
     void attended(Instant at);
     /// The potter says which step the kiln is in; to be written to the log by the caller.
     StepCorrection correctStep(std::size_t step, Instant now);
+    /// All corrections anew, after one was struck or restored in the log.
+    void setCorrections(std::vector<StepCorrection> corrections);
 
     AlarmBoard& board() { return m_board; }
     const AlarmBoard& board() const { return m_board; }

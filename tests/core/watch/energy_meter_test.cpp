@@ -44,17 +44,16 @@ TEST(EnergyMeter, CountsNothingInAGap) {
 }
 
 TEST(EnergyMeter, ReadsMeterStands) {
-    const auto stand = [](Duration after, const char* value, bool struck = false) {
-        return Setting{SettingId{1}, FiringId{1}, start + after, "meter", value, struck};
+    const auto stand = [](Duration after, double value, bool struck = false,
+                          MeterUnit unit = MeterUnit::kilowattHours) {
+        return MeterStand{MeterStandId{1}, FiringId{1}, start + after, value, unit, struck};
     };
-    EXPECT_FALSE(energyByMeter({stand(0h, "1200.5")}));
-    EXPECT_NEAR(energyByMeter({stand(0h, "1200.5"), stand(2h, "1210,25 kWh")})->kilowattHours(), 9.75, 1e-9);
-    EXPECT_NEAR(
-        energyByMeter({stand(0h, "1200"), stand(1h, "1999", true), stand(2h, "1208")})->kilowattHours(), 8,
-        1e-9);
-    EXPECT_FALSE(energyByMeter({stand(0h, "1200"), stand(2h, "1100")}));
-    EXPECT_FALSE(
-        energyByMeter({stand(0h, "1200"), {SettingId{1}, FiringId{1}, start + 1h, "damper", "3", false}}));
+    EXPECT_FALSE(energyByMeter({stand(0h, 1200.5)}));
+    EXPECT_NEAR(energyByMeter({stand(0h, 1200.5), stand(2h, 1210.25)})->kilowattHours(), 9.75, 1e-9);
+    EXPECT_NEAR(energyByMeter({stand(0h, 1200), stand(3h, 1999, true), stand(2h, 1208)})->kilowattHours(), 8,
+                1e-9);
+    EXPECT_FALSE(energyByMeter({stand(0h, 1200), stand(2h, 1100)}));
+    EXPECT_FALSE(energyByMeter({stand(0h, 1200), stand(2h, 1300, false, MeterUnit::cubicMetres)}));
 }
 
 TEST(FiringEnergy, CostsWhatTheMeterSays) {
