@@ -110,7 +110,7 @@ Told tell(const Scenario& scenario, int seed, bool electrics) {
     WatchedPractice::Options options;
     options.watched = studyPlan();
     options.electrics = electrics;
-    options.watch.forecastEvery = minutes(15);
+    options.forecast = false;
     const bool staysOnTop = !scenario.kind && scenario.where == Where::coneWait;
     WatchedPractice practice(settingsOf(scenario, seed), options);
     Instant from = practice.began() + beginOf(scenario.where, seed);
@@ -168,7 +168,7 @@ void soundFirings(int seeds, bool electrics) {
     for (int seed = 1; seed <= seeds; ++seed) {
         WatchedPractice::Options options;
         options.electrics = electrics;
-        options.watch.forecastEvery = minutes(15);
+        options.forecast = false;
         WatchedPractice practice(drawnPracticeSettings(studyPlan(), static_cast<std::uint64_t>(seed)),
                                  options);
         while (practice.step())

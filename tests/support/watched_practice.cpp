@@ -18,7 +18,7 @@ FiringRecord recordOf(const PracticeSettings& settings, const WatchedPractice::O
     std::vector<std::string> cones;
     for (const auto& cone : settings.cones)
         cones.push_back(cone.cone);
-    if (!cones.empty())
+    if (!cones.empty() && options.forecast)
         record.packs = {{PackId{1}, FiringId{1}, "middle", ConeType::selfSupporting, cones, false}};
     return record;
 }

@@ -61,6 +61,7 @@ class WatchedPractice : private LiveFiringListener {
         bool potter = true;                                      ///< somebody looks and writes it down
         bool byHand = false;                                     ///< readings are typed
         double roundedTo_C = 0;                                  ///< as the display shows them
+        bool forecast = true; ///< the pack is known, its cones reckoned with
         WatchSettings watch;
     };
 
