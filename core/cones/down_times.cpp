@@ -105,28 +105,28 @@ void DownTimes::add(const GridDistribution& shift, double work, double weight) {
     }
 }
 
-std::optional<Instant> DownTimes::quantile(double share) const {
+double DownTimes::shareBy(double t_s) const {
     double total = 0;
-    for (const auto& span : m_spans)
+    double reached = 0;
+    for (const auto& span : m_spans) {
         total += span.weight;
-    const auto reachedBy = [&](double t_s) {
-        double reached = 0;
-        for (const auto& span : m_spans) {
-            if (span.to_s <= t_s)
-                reached += span.weight;
-            else if (span.from_s < t_s && !std::isinf(span.to_s))
-                reached += span.weight * (t_s - span.from_s) / (span.to_s - span.from_s);
-        }
-        return reached / total;
-    };
+        if (span.to_s <= t_s)
+            reached += span.weight;
+        else if (span.from_s < t_s && !std::isinf(span.to_s))
+            reached += span.weight * (t_s - span.from_s) / (span.to_s - span.from_s);
+    }
+    return total > 0 ? reached / total : 0.0;
+}
+
+std::optional<Instant> DownTimes::quantile(double share) const {
     const double horizon_s = inSeconds(forecastHorizon);
-    if (m_spans.empty() || reachedBy(horizon_s) < share)
+    if (m_spans.empty() || shareBy(horizon_s) < share)
         return std::nullopt;
     double low_s = -30 * 86400.0;
     double high_s = horizon_s;
     while (high_s - low_s > 0.5) {
         const double middle_s = (low_s + high_s) / 2;
-        (reachedBy(middle_s) < share ? low_s : high_s) = middle_s;
+        (shareBy(middle_s) < share ? low_s : high_s) = middle_s;
     }
     return m_grid.last()->at + durationFromSeconds(std::round(high_s));
 }
@@ -135,17 +135,8 @@ TimeInterval DownTimes::interval() const {
     return {quantile(0.05), quantile(0.5), quantile(0.95)};
 }
 
-double DownTimes::probabilityByNow() const {
-    double reached = 0;
-    double total = 0;
-    for (const auto& span : m_spans) {
-        total += span.weight;
-        if (span.to_s <= 0)
-            reached += span.weight;
-        else if (span.from_s < 0 && !std::isinf(span.to_s))
-            reached += span.weight * -span.from_s / (span.to_s - span.from_s);
-    }
-    return total > 0 ? reached / total : 0.0;
+double DownTimes::probabilityBy(Instant at) const {
+    return shareBy(inSeconds(at - m_grid.last()->at));
 }
 
 } // namespace ringhold

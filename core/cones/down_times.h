@@ -21,13 +21,14 @@ class DownTimes {
 
     /// The instants by which 5, 50 and 95 % of the belief has it reached.
     TimeInterval interval() const;
-    /// The share that has it reached by the last reading.
-    double probabilityByNow() const;
+    /// The share that has it reached by then.
+    double probabilityBy(Instant at) const;
 
   private:
     double reached_s(std::size_t node, const Curve& ahead, double work) const;
     /// When each node reaches the target, in seconds from the last reading; infinite if never.
     std::vector<double> reachedAt_s(const Curve& ahead, double work) const;
+    double shareBy(double t_s) const;
     std::optional<Instant> quantile(double share) const;
 
     struct Span {

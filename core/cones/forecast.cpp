@@ -14,6 +14,8 @@ namespace {
 constexpr Duration longestAfterReading = std::chrono::minutes(20);
 constexpr double hoursTold[] = {1, 3, 5};
 constexpr double surely = 0.95;
+constexpr double contradicts = 0.5;
+constexpr Rate coolsBy = Rate::fromCelsiusPerHour(300);
 
 Error bad(std::string what) {
     return {ErrorKind::badInput, std::move(what)};
@@ -109,6 +111,8 @@ Status ConeForecaster::setLooks(std::vector<WatchedLook> looks) {
             return bad("a look names cone \"" + look.cone + "\", which is not in the pack");
         if (!isTellableHour(look.hour))
             return bad("a cone's hour is 0 (standing) to 6 (down), in halves");
+        if (look.cold && !m_curve.empty())
+            continue;
         if (m_curve.empty() || look.at < m_curve.front().at)
             return bad("the look at " + formatIso8601(look.at) + " is before the first reading");
         if (look.at > m_curve.back().at + longestAfterReading)
@@ -139,6 +143,17 @@ std::vector<double> ConeForecaster::lnWorkAt(std::size_t cone, Instant at) const
     return lnWork;
 }
 
+std::vector<double> ConeForecaster::lnWorkWhenCold(std::size_t cone) const {
+    const auto now = m_grid.lnWork(cone);
+    std::vector<double> lnWork;
+    for (std::size_t node = 0; node < now.size(); ++node) {
+        const double felt_K = m_curve.back().temperature.kelvin() - m_grid.shifts().at_C(node);
+        const double more = workInCooling(m_grid.cones()[cone]->law, felt_K, coolsBy);
+        lnWork.push_back(std::max(HeatWorkGrid::lnNone, std::log(std::exp(now[node]) + more)));
+    }
+    return lnWork;
+}
+
 void ConeForecaster::judgeLooks() {
     for (auto& pack : m_evidence)
         pack.looks.clear();
@@ -146,7 +161,9 @@ void ConeForecaster::judgeLooks() {
         auto& pack = m_evidence[look.pack];
         const auto& names = m_packs[look.pack].cones;
         const auto cone = static_cast<std::size_t>(std::ranges::find(names, look.cone) - names.begin());
-        pack.looks.push_back({cone, look.hour, lnWorkAt(pack.cones[cone], look.at)});
+        pack.looks.push_back(
+            {cone, look.hour,
+             look.cold ? lnWorkWhenCold(pack.cones[cone]) : lnWorkAt(pack.cones[cone], look.at)});
     }
     m_posterior.reset();
 }
@@ -157,11 +174,35 @@ const OffsetPosterior& ConeForecaster::posterior() const {
     return *m_posterior;
 }
 
-Result<Forecast> ConeForecaster::forecast() const {
+std::optional<FutureTemperature> ConeForecaster::usualFuture() const {
     const auto shown = climbShown();
     if (!shown)
+        return std::nullopt;
+    return climbOn(shown->at, shown->temperature, shown->rate, aheadSd(*shown), std::nullopt);
+}
+
+Result<Forecast> ConeForecaster::forecast() const {
+    const auto future = usualFuture();
+    if (!future)
         return bad("a forecast needs two readings");
-    return forecast(climbOn(shown->at, shown->temperature, shown->rate, aheadSd(*shown), std::nullopt));
+    return forecast(*future);
+}
+
+void ConeForecaster::tellIfDown(std::size_t pack, const DownTimes& down, ConeForecast& told) const {
+    const WatchedLook* newest = nullptr;
+    bool everSeenDown = false;
+    for (const auto& look : m_looks) // in order of time
+        if (look.pack == pack && look.cone == told.cone) {
+            newest = &look;
+            everSeenDown = everSeenDown || look.hour >= hourDown;
+        }
+    told.probabilityDown = down.probabilityBy(m_curve.back().at);
+    told.isDown = told.probabilityDown >= surely;
+    if (!newest)
+        return;
+    const bool seenDown = newest->hour >= hourDown;
+    told.contradicted = !seenDown && (everSeenDown || down.probabilityBy(newest->at) >= contradicts);
+    told.isDown = seenDown || (told.isDown && !told.contradicted);
 }
 
 Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const {
@@ -187,14 +228,10 @@ Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const
             DownTimes down(m_grid, cone, future);
             down.add(belief.shift[c], 1.0, 1.0);
             told.down = down.interval();
-            told.probabilityDown = down.probabilityByNow();
             for (std::size_t h = 0; h < std::size(hoursTold); ++h)
                 told.atHour[h] =
                     timesOf(m_grid, cone, future, posterior(), belief.shiftByExponent[c], hoursTold[h]);
-            const bool seenDown = std::ranges::any_of(m_looks, [&](const WatchedLook& look) {
-                return look.pack == p && look.cone == told.cone && look.hour >= hourDown;
-            });
-            told.isDown = seenDown || told.probabilityDown >= surely;
+            tellIfDown(p, down, told);
             pack.cones.push_back(std::move(told));
         }
     }

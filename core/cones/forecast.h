@@ -20,7 +20,10 @@ struct ConeForecast {
     TimeInterval down;
     TimeInterval atHour[3];     ///< at 1, 3 and 5 o'clock
     double probabilityDown = 0; ///< by now
-    bool isDown = false;        ///< surely down already: a look said so, or the probability is 95 % or more
+    bool isDown = false; ///< surely down already: its newest look says so, or the probability is 95 % or
+                         ///< more and no look contradicts
+    bool contradicted = false; ///< its newest look found it not yet down, when by the model or an earlier
+                               ///< look it was: one of them is wrong
 };
 
 struct PackForecast {
@@ -49,8 +52,11 @@ struct WatchedLook {
     std::size_t pack = 0;
     std::string cone;
     Instant at;
-    double hour = 0; ///< 0 standing, halves, 6 down
+    double hour = 0;   ///< 0 standing, halves, 6 down
+    bool cold = false; ///< from the pack when it had cooled: its instant does not matter
 };
+
+class DownTimes;
 
 /// Follows one firing: readings in, forecast out. Readings cost a few exponentials each; looks cost about a
 /// millisecond, a forecast less. One thread at a time.
@@ -64,8 +70,10 @@ class ConeForecaster {
     /// Corrects the curve from that instant on: everything at or after it is forgotten and to be added again.
     void forgetFrom(Instant at);
     /// All looks that count, in any order (struck-out ones left out). A look may lie up to 20 min after the
-    /// last reading, and is then judged along the climb shown. badInput names a cone that is in no pack, an
-    /// hour that is not 0 to 6 in halves, or a look before the first reading or too far beyond the last.
+    /// last reading, and is then judged along the climb shown; a cold one any time, it tells how the cone
+    /// ended (where the readings do not go on to the cold they are taken to fall by 300 °C/h). badInput names
+    /// a cone that is in no pack, an hour that is not 0 to 6 in halves, or a look before the first reading or
+    /// too far beyond the last.
     Status setLooks(std::vector<WatchedLook> looks);
 
     const Curve& curve() const { return m_curve; }
@@ -78,7 +86,9 @@ class ConeForecaster {
     /// The present climb; nothing before there are two readings.
     std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_curve); }
 
-    /// With the climb going on as shown.
+    /// The climb going on as shown; nothing before there are two readings.
+    std::optional<FutureTemperature> usualFuture() const;
+    /// With that future.
     Result<Forecast> forecast() const;
     /// With a given future, whose curves begin at the last reading.
     Result<Forecast> forecast(const FutureTemperature& future) const;
@@ -88,6 +98,8 @@ class ConeForecaster {
                    std::vector<PackEvidence> evidence);
     void judgeLooks();
     std::vector<double> lnWorkAt(std::size_t cone, Instant at) const;
+    std::vector<double> lnWorkWhenCold(std::size_t cone) const;
+    void tellIfDown(std::size_t pack, const DownTimes& down, ConeForecast& told) const;
 
     std::vector<WatchedPack> m_packs;
     InferenceSettings m_settings;

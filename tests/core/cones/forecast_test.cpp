@@ -143,6 +143,53 @@ TEST(Forecast, OnlyALookOrNearCertaintyMakesAConeDown) {
     EXPECT_TRUE(forecaster.forecast()->packs[0].cones[0].isDown);
 }
 
+TEST(Forecast, DoesNotCallAConeDownAgainstANewerLook) {
+    auto forecaster = makePack(belief(0, 2), {"8"});
+    climb(forecaster, endMinute("8") + 25);
+    EXPECT_TRUE(forecaster.forecast()->packs[0].cones[0].isDown);
+    ASSERT_TRUE(forecaster.setLooks({{0, "8", minute(endMinute("8") + 24), 3.0}}).ok());
+    const auto told = forecaster.forecast()->packs[0];
+    EXPECT_FALSE(told.cones[0].isDown);
+    EXPECT_TRUE(told.cones[0].contradicted);
+    EXPECT_GT(told.wrongLook[0], 0.5);
+}
+
+TEST(Forecast, ANewerLookPutsAnEarlierOneInDoubt) {
+    auto forecaster = makePack(belief(0, 10), {"8"});
+    climb(forecaster, endMinute("8"));
+    const WatchedLook down{0, "8", minute(endMinute("8") - 12), 6.0};
+    ASSERT_TRUE(forecaster.setLooks({down}).ok());
+    EXPECT_TRUE(forecaster.forecast()->packs[0].cones[0].isDown);
+    ASSERT_TRUE(forecaster.setLooks({down, {0, "8", minute(endMinute("8") - 2), 2.0}}).ok());
+    const auto eight = forecaster.forecast()->packs[0].cones[0];
+    EXPECT_FALSE(eight.isDown);
+    EXPECT_TRUE(eight.contradicted);
+}
+
+TEST(Forecast, AColdPackTellsTheOffsetTheCoolingIncluded) {
+    const double offset_C = 7;
+    const double top = endMinute("9") + offset_C - 6;
+    const auto& ten = ConeTable::builtIn().find("10")->law;
+    const double top_K = 900 + top - offset_C + 273.15;
+    const double work =
+        ten.gained(1173.15, top_K, top * 60) + ten.gained(top_K, top_K - 300, 3600); // 300 °C/h down
+    const double hour = std::round(BendingLaw().hourAt(work) * 2) / 2;
+    const auto told = [&](bool readingsOfTheCooling) {
+        auto forecaster = makePack(belief(0, 10));
+        climb(forecaster, top);
+        if (readingsOfTheCooling)
+            for (double m = 1; m <= 120; ++m)
+                forecaster.add({minute(std::floor(top) + m), Temperature::fromCelsius(900 + top - 5 * m)});
+        const Instant nextDay = minute(24 * 60);
+        EXPECT_TRUE(forecaster.setLooks({{0, "10", nextDay, hour, true}, {0, "8", nextDay, 6, true}}).ok());
+        return forecaster.forecast()->packs[0];
+    };
+    const auto read = told(true);
+    EXPECT_NEAR(read.offsetMean.celsius(), offset_C, 4);
+    EXPECT_LT(read.offsetSd.celsius(), 6.5); // of 10 before
+    EXPECT_NEAR(told(false).offsetMean.celsius(), read.offsetMean.celsius(), 0.7);
+}
+
 TEST(Forecast, SaysNothingOfWhatNeverComes) {
     auto forecaster = makePack(belief(0, 3));
     climb(forecaster, 200); // 1100 °C
