@@ -12,6 +12,7 @@ namespace {
 constexpr double conesAt_C = 1260; ///< where a thermocouple's tolerance is asked for
 constexpr Duration climbWindow = std::chrono::minutes(20);
 constexpr Duration enoughOfStep = std::chrono::minutes(8);
+constexpr Duration whereDropCounts = std::chrono::minutes(3);
 
 /// Of one case: the climb at this rate to where the present leg goes, then the plan's own steps up to the
 /// cone wait's soak.
@@ -120,6 +121,22 @@ FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& foll
     return future;
 }
 
+std::optional<Rate> nextDropRate(const StepFollower& follower) {
+    const auto& steps = follower.plan().steps;
+    const auto& ahead = follower.ahead();
+    for (const auto& planned : ahead.steps) {
+        if (!std::holds_alternative<Drop>(steps[planned.step]) || planned.end <= planned.start)
+            continue;
+        if (const auto rate = std::get<Drop>(steps[planned.step]).rate)
+            return rate;
+        const Instant soon = std::min(planned.end, planned.start + whereDropCounts);
+        const double fall_C = (planned.from - ahead.temperatureAt(soon)).celsius();
+        if (fall_C > 0)
+            return Rate::fromCelsiusPerHour(fall_C / inHours(soon - planned.start));
+    }
+    return std::nullopt;
+}
+
 Result<FiringForecast> FiringForecast::make(const std::vector<Pack>& packs,
                                             const std::vector<OffsetPrior>& priors) {
     std::vector<WatchedPack> watchedPacks;
@@ -137,7 +154,7 @@ std::vector<WatchedLook> FiringForecast::watched(const std::vector<Look>& looks)
         const auto pack = std::ranges::find(m_packs, look.pack, &Pack::id);
         if (pack != m_packs.end() && !look.struck)
             result.push_back(
-                {static_cast<std::size_t>(pack - m_packs.begin()), look.cone, look.at, look.hour});
+                {static_cast<std::size_t>(pack - m_packs.begin()), look.cone, look.at, look.hour, look.cold});
     }
     return result;
 }
@@ -150,12 +167,18 @@ Status FiringForecast::restart(const Curve& curve, Instant from, const std::vect
     return m_forecaster.setLooks(watched(looks));
 }
 
-Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
+std::optional<FutureTemperature> FiringForecast::future(const StepFollower* follower) const {
     const auto shown = climbShown();
-    if (!follower || !follower->position() || !shown)
-        return m_forecaster.forecast();
-    return m_forecaster.forecast(
-        futureOnPlan(climbInStep(m_forecaster.curve(), *shown, *follower), *follower));
+    if (!shown)
+        return std::nullopt;
+    if (!follower || !follower->position())
+        return m_forecaster.usualFuture();
+    return futureOnPlan(climbInStep(m_forecaster.curve(), *shown, *follower), *follower);
+}
+
+Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {
+    const auto ahead = future(follower);
+    return ahead ? m_forecaster.forecast(*ahead) : m_forecaster.forecast();
 }
 
 Result<Forecast> FiringForecast::forecastWith(const std::vector<Look>& looks,

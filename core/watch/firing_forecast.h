@@ -20,6 +20,10 @@ OffsetPrior offsetPriorFor(const Probe* probe, const std::string& place,
 /// cases of the rate. After the cone wait, the planned course.
 FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& follower);
 
+/// How fast the plan's next drop goes; at the kiln's own pace, that of its first three minutes, in which
+/// cones still feel it. Nothing when no drop is ahead.
+std::optional<Rate> nextDropRate(const StepFollower& follower);
+
 /// Keeps a ConeForecaster in step with a firing. One thread at a time.
 class FiringForecast {
   public:
@@ -34,6 +38,10 @@ class FiringForecast {
     const std::vector<Pack>& packs() const { return m_packs; }
     const Curve& curve() const { return m_forecaster.curve(); }
     std::optional<ClimbShown> climbShown() const { return m_forecaster.climbShown(); }
+    /// For advice (core/cones/advice.h) on packs in the order of packs().
+    const ConeForecaster& forecaster() const { return m_forecaster; }
+    /// What the forecast takes the temperature to do; nothing before there are two readings.
+    std::optional<FutureTemperature> future(const StepFollower* follower) const;
     /// Packs in the order of packs(). Without a follower the climb goes on as shown.
     Result<Forecast> forecast(const StepFollower* follower) const;
     /// What the forecast would be with these looks more; they come after the others in wrongLook's order.

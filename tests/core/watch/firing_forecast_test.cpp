@@ -54,5 +54,28 @@ TEST_P(AfterTheCorner, TheForecastKnowsTheSlowClimb) {
 
 INSTANTIATE_TEST_SUITE_P(Minutes, AfterTheCorner, testing::Values(-5, 2, 5, 9, 12, 19, 40));
 
+Plan waitThenDrop(std::optional<Rate> drop) {
+    return {"drop",
+            {ConeWait{"9", Rate::fromCelsiusPerHour(60), celsius(1290), celsius(1300), std::chrono::hours(1)},
+             Drop{celsius(1080), drop}}};
+}
+
+TEST(NextDropRate, IsThePlansOrTheKilnsOwnAtFirst) {
+    PlanContext context;
+    context.start = midnight;
+    context.startTemperature = celsius(1200);
+    const auto rateOf = [&](const Plan& plan) {
+        StepFollower follower(plan, context);
+        follower.add({midnight, celsius(1200)});
+        return nextDropRate(follower);
+    };
+    EXPECT_EQ(rateOf(waitThenDrop(Rate::fromCelsiusPerHour(250))), Rate::fromCelsiusPerHour(250));
+    const auto own = rateOf(waitThenDrop(std::nullopt));
+    ASSERT_TRUE(own);
+    EXPECT_GT(own->celsiusPerHour(), 200);
+    EXPECT_LT(own->celsiusPerHour(), 3000);
+    EXPECT_FALSE(rateOf(twoClimbs()));
+}
+
 } // namespace
 } // namespace ringhold::test
