@@ -77,18 +77,33 @@ Status FiringWatch::begin() {
         m_context = context;
         m_follower.emplace(*record.firing.plan, context);
     }
-    addEarlierEnergy();
+    if (m_follower)
+        m_follower->restart({}, record.looks, m_watched.corrections);
+    std::size_t others = 0;
+    for (const auto& point : m_watched.firing->controlCurve()) {
+        takeUpOthers(others, point.at);
+        if (m_follower)
+            m_follower->add(point);
+        watchHold(point);
+        watchCauses(point);
+    }
     followFromStart(record.firing.began);
     return {};
 }
 
-/// Of the readings that the book has.
-void FiringWatch::addEarlierEnergy() {
+/// What the other channels say up to that instant, of what the book has.
+void FiringWatch::takeUpOthers(std::size_t& next, Instant until) {
     const auto& record = m_watched.firing->record();
-    for (const auto& reading : record.readings)
-        for (const auto& channel : record.channels)
-            if (channel.id == reading.channel && !reading.struck)
-                m_energy.add(channel, reading.at, reading.value);
+    const auto control = m_watched.firing->controlChannel();
+    for (; next < record.readings.size() && record.readings[next].at <= until; ++next) {
+        const auto& reading = record.readings[next];
+        const auto channel = std::ranges::find(record.channels, reading.channel, &Channel::id);
+        if (reading.struck || channel == record.channels.end())
+            continue;
+        m_energy.add(*channel, reading.at, reading.value);
+        if (control != channel->id)
+            m_causes.addOther(*channel, reading.at, reading.value);
+    }
 }
 
 FiringEnergy FiringWatch::energy(Instant now) const {
@@ -113,11 +128,16 @@ void FiringWatch::follow(const CurvePoint& point) {
     if (m_follower)
         m_follower->add(point);
     watchHold(point);
-    watchCauses(point, false);
+    watchCauses(point);
 }
 
-void FiringWatch::watchCauses(const CurvePoint& point, bool byHand) {
+void FiringWatch::watchCauses(const CurvePoint& point) {
+    const auto& channels = m_watched.firing->record().channels;
+    const auto control = m_watched.firing->controlChannel();
+    const bool byHand = std::ranges::any_of(
+        channels, [&](const Channel& c) { return control == c.id && c.label == byHandLabel; });
     KilnMoment moment{point, byHand};
+    m_causesThrough = point.at;
     if (m_follower) {
         moment.position = m_follower->position();
         moment.planned = m_follower->plannedAt(point.at);
@@ -155,21 +175,20 @@ void FiringWatch::followFromStart(Instant from) {
         m_forecast.reset(); // a look out of the readings' reach: it counts once there are readings
     m_hold.reset();
     m_holdStep.reset();
-    const auto control = m_watched.firing->controlChannel();
-    const bool byHand = std::ranges::any_of(
-        record.channels, [&](const Channel& c) { return control == c.id && c.label == byHandLabel; });
-    m_causes = CauseWatch(record.kiln, hottestOf(record.firing.plan));
-    if (m_follower) {
+    if (m_follower)
         m_follower->restart({}, record.looks, m_watched.corrections);
-        for (const auto& point : curve) {
+    for (const auto& point : curve) {
+        if (m_follower) {
             m_follower->add(point);
             watchHold(point);
-            watchCauses(point, byHand);
         }
-        if (!m_watched.corrections.empty() && !curve.empty()) {
-            m_follower->passTime(m_watched.corrections.back().at);
-            watchHold(curve.back());
-        }
+        // what the causes know already is not forgotten: volts are not read again
+        if (!m_causesThrough || point.at > *m_causesThrough)
+            watchCauses(point);
+    }
+    if (m_follower && !m_watched.corrections.empty() && !curve.empty()) {
+        m_follower->passTime(m_watched.corrections.back().at);
+        watchHold(curve.back());
     }
     for (const auto& look : record.looks)
         attended(look.at);

@@ -95,11 +95,11 @@ class FiringWatch {
   private:
     FiringWatch(WatchedFiring watched, WatchSettings settings);
     Status begin();
-    void addEarlierEnergy();
+    void takeUpOthers(std::size_t& next, Instant until);
     void followFromStart(Instant from);
     void follow(const CurvePoint& point);
     void watchHold(const CurvePoint& point);
-    void watchCauses(const CurvePoint& point, bool byHand);
+    void watchCauses(const CurvePoint& point);
 
     std::vector<AlarmFinding> findings(Instant now, const WatchTroubles& troubles) const;
     void findCauses(Instant now, std::vector<AlarmFinding>& found) const;
@@ -117,6 +117,7 @@ class FiringWatch {
     std::optional<FiringForecast> m_forecaster;
     std::optional<Forecast> m_forecast;
     CauseWatch m_causes;
+    std::optional<Instant> m_causesThrough; ///< they were told of the readings up to then
     EnergyMeter m_energy;
     PlanContext m_context; ///< that the follower had
     std::optional<HoldWatch> m_hold;

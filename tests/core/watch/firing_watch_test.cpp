@@ -164,6 +164,23 @@ TEST_F(FiringWatchTest, ObeysAStepCorrection) {
     EXPECT_EQ(watch->follower()->position()->step, 2u);
 }
 
+TEST_F(FiringWatchTest, DoesNotForgetTheUsualVoltsOverANote) {
+    begin();
+    const auto line = [&](Duration from, Duration to, double volts) {
+        for (Duration t = from; t < to; t += 10s) {
+            EXPECT_TRUE(firing().take({start + t, "V", Quantity::lineVolts, volts}).ok());
+            read(t, t + 10s, 1090);
+        }
+    };
+    line(0s, 20min, 240);
+    line(20min, 23min, 226);
+    ASSERT_TRUE(watch->board().find(AlarmCause::sag));
+    ASSERT_TRUE(firing().writeNote(start + 23min, "the neighbour’s kiln is on").ok());
+    line(23min, 28min, 226);
+    ASSERT_TRUE(watch->board().find(AlarmCause::sag));
+    EXPECT_FALSE(watch->board().find(AlarmCause::sag)->over());
+}
+
 TEST_F(FiringWatchTest, TakesUpAlarmsOfAnEarlierRun) {
     const AlarmEvent raised{FiringId{4}, start, "sag", AlarmChange::raised, AlarmLevel::warning, "226 V", {}};
     begin({}, {raised});
