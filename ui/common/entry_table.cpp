@@ -4,6 +4,7 @@
 
 #include <QKeyEvent>
 
+#include <algorithm>
 #include <utility>
 
 namespace ringhold {
@@ -70,8 +71,11 @@ void EntryTable::moveOn() {
         return;
     const Group group = groupOf(at.column());
     const int row = at.row() + 1;
-    if (at.column() < group.last)
-        setCurrentIndex(at.siblingAtColumn(at.column() + 1));
+    int next = std::max(at.column() + 1, group.first);
+    while (next <= group.last && isColumnHidden(next))
+        ++next;
+    if (next <= group.last)
+        setCurrentIndex(at.siblingAtColumn(next));
     else if (row < model()->rowCount())
         setCurrentIndex(model()->index(row, invites(row) ? 0 : group.first));
 }
