@@ -77,7 +77,7 @@ QWidget* FiringView::makeCones() {
 }
 
 QWidget* FiringView::makeWare() {
-    auto* ware = new WareTable;
+    auto* ware = new WareTable(WareSheet::past);
     ware->setEditTriggers(QAbstractItemView::NoEditTriggers);
     ware->setModel(m_ware);
     ware->setAccessibleName(tr("Ware of the firing"));

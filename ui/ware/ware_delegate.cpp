@@ -1,10 +1,10 @@
 #include "ui/ware/ware_delegate.h"
 
-#include "ui/ware/ware_cells.h"
+#include "ui/common/list_completer.h"
+#include "ui/ware/outcome_words.h"
 #include "ui/ware/ware_model.h"
 
 #include <QComboBox>
-#include <QCompleter>
 #include <QLineEdit>
 #include <QRegularExpressionValidator>
 
@@ -12,15 +12,15 @@ namespace ringhold {
 
 namespace {
 
-const WareModel* wareOf(const QModelIndex& index) {
-    return qobject_cast<const WareModel*>(index.model());
+WareColumn columnOf(const QModelIndex& index) {
+    return static_cast<WareColumn>(index.column());
 }
 
-QWidget* crystalsEditor(QWidget* parent) {
+QWidget* choiceEditor(QWidget* parent, const QStringList& words) {
     auto* choice = new QComboBox(parent);
     choice->addItem(QStringLiteral("–"), QString());
-    for (const auto crystals : {Crystals::none, Crystals::few, Crystals::many, Crystals::covered})
-        choice->addItem(crystalsWords(crystals), crystalsWords(crystals));
+    for (const QString& word : words)
+        choice->addItem(word, word);
     return choice;
 }
 
@@ -28,23 +28,46 @@ const QRegularExpression& allowed(WareColumn column) {
     static const QRegularExpression any;
     static const QRegularExpression size(QStringLiteral("\\d{0,4}([.,]\\d?)?"));
     static const QRegularExpression count(QStringLiteral("\\d{0,2}"));
-    return column == WareColumn::largest ? size : column == WareColumn::rings ? count : any;
+    static const QRegularExpression share(QStringLiteral("[\\d.,/ ]*"));
+    switch (column) {
+    case WareColumn::largest:
+    case WareColumn::typical:
+        return size;
+    case WareColumn::rings:
+        return count;
+    case WareColumn::application:
+        return share;
+    default:
+        return any;
+    }
+}
+
+/// What others say there, and for faults their common words before.
+QStringList completions(const WareModel& ware, WareColumn column) {
+    QStringList words = column == WareColumn::faults ? allFaultWords() : QStringList();
+    for (const QString& said : ware.said(column))
+        words << (column == WareColumn::faults ? said.split(QStringLiteral(", ")) : QStringList(said));
+    if (column == WareColumn::glaze)
+        words << ware.glazeNames();
+    words.removeDuplicates();
+    return words;
+}
+
+QString separators(WareColumn column) {
+    return column == WareColumn::faults  ? QStringLiteral(",")
+           : column == WareColumn::glaze ? QStringLiteral("+,;")
+                                         : QString();
 }
 
 QWidget* lineEditor(QWidget* parent, const QModelIndex& index) {
-    const auto column = static_cast<WareColumn>(index.column());
     auto* line = new QLineEdit(parent);
     line->setFrame(false);
-    if (!allowed(column).pattern().isEmpty())
-        line->setValidator(new QRegularExpressionValidator(allowed(column), line));
-    const auto* ware = wareOf(index);
-    if (ware && (column == WareColumn::glaze || column == WareColumn::shelf || column == WareColumn::faults ||
-                 column == WareColumn::grade)) {
-        auto* completer = new QCompleter(ware->said(column), line);
-        completer->setCompletionMode(QCompleter::InlineCompletion);
-        completer->setCaseSensitivity(Qt::CaseInsensitive);
-        line->setCompleter(completer);
-    }
+    if (!allowed(columnOf(index)).pattern().isEmpty())
+        line->setValidator(new QRegularExpressionValidator(allowed(columnOf(index)), line));
+    const auto* ware = qobject_cast<const WareModel*>(index.model());
+    if (ware && isRepeated(columnOf(index)))
+        line->setCompleter(
+            new ListCompleter(completions(*ware, columnOf(index)), separators(columnOf(index)), line));
     return line;
 }
 
@@ -52,8 +75,14 @@ QWidget* lineEditor(QWidget* parent, const QModelIndex& index) {
 
 QWidget* WareDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&,
                                     const QModelIndex& index) const {
-    const bool crystals = static_cast<WareColumn>(index.column()) == WareColumn::crystals;
-    QWidget* editor = crystals ? crystalsEditor(parent) : lineEditor(parent, index);
+    QWidget* editor = nullptr;
+    if (columnOf(index) == WareColumn::crystals)
+        editor = choiceEditor(parent, {crystalsWords(Crystals::none), crystalsWords(Crystals::few),
+                                       crystalsWords(Crystals::many), crystalsWords(Crystals::covered)});
+    else if (columnOf(index) == WareColumn::catcherClean)
+        editor = choiceEditor(parent, {cleanWords(true), cleanWords(false)});
+    else
+        editor = lineEditor(parent, index);
     editor->setAccessibleName(
         index.model()->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString());
     return editor;

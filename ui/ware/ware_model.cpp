@@ -1,8 +1,10 @@
 #include "ui/ware/ware_model.h"
 
 #include "ui/common/cell_delegate.h"
-#include "ui/session/notebook.h"
-#include "ui/ware/ware_cells.h"
+#include "ui/ware/outcome_words.h"
+#include "ui/ware/ware_changes.h"
+
+#include <QColor>
 
 #include <algorithm>
 
@@ -12,14 +14,6 @@ namespace {
 
 WareColumn columnOf(const QModelIndex& index) {
     return static_cast<WareColumn>(index.column());
-}
-
-bool isTick(WareColumn column) {
-    return column == WareColumn::catcher || column == WareColumn::sagger;
-}
-
-bool isFigure(WareColumn column) {
-    return column == WareColumn::largest || column == WareColumn::rings;
 }
 
 int alignmentOf(WareColumn column) {
@@ -33,12 +27,16 @@ WareModel::WareModel(Notebook& notebook, Access access, QObject* parent)
 
 void WareModel::show(std::optional<FiringId> firing, std::vector<Piece> pieces,
                      const std::vector<Outcome>& outcomes, bool flame) {
-    std::vector<Row> rows;
+    std::vector<WareRow> rows;
     for (auto& piece : pieces) {
         const auto outcome = std::ranges::find(outcomes, piece.id, &Outcome::piece);
         Outcome unknown;
         unknown.piece = piece.id;
         rows.push_back({std::move(piece), outcome == outcomes.end() ? unknown : *outcome});
+    }
+    if (firing != m_firing) {
+        m_undo.clear();
+        m_photos.clear();
     }
     if (firing == m_firing && flame == m_flame && shows(rows))
         return;
@@ -49,26 +47,45 @@ void WareModel::show(std::optional<FiringId> firing, std::vector<Piece> pieces,
     endResetModel();
 }
 
-bool WareModel::shows(const std::vector<Row>& rows) const {
-    return std::ranges::equal(rows, m_rows, [](const Row& a, const Row& b) {
-        return a.piece.id == b.piece.id && sameCells(a.piece, a.outcome, b.piece, b.outcome);
+void WareModel::showPhotoCounts(std::map<PieceId, int> counts) {
+    if (counts == m_photos)
+        return;
+    m_photos = std::move(counts);
+    if (!m_rows.empty())
+        Q_EMIT dataChanged(index(0, int(WareColumn::photos)),
+                           index(pieceCount() - 1, int(WareColumn::photos)));
+}
+
+bool WareModel::shows(const std::vector<WareRow>& rows) const {
+    return std::ranges::equal(rows, m_rows, [](const WareRow& a, const WareRow& b) {
+        return a.piece.id == b.piece.id && sameWare(a, b);
     });
 }
 
 int WareModel::judgedCount() const {
-    return static_cast<int>(std::ranges::count_if(m_rows, isJudged, &Row::outcome));
+    return static_cast<int>(std::ranges::count_if(m_rows, isJudged, &WareRow::outcome));
 }
 
 int WareModel::openToFlame() const {
-    return m_flame ? static_cast<int>(
-                         std::ranges::count(m_rows, false, [](const Row& row) { return row.piece.sagger; }))
+    return m_flame ? static_cast<int>(std::ranges::count(m_rows, false,
+                                                         [](const WareRow& row) { return row.piece.sagger; }))
                    : 0;
+}
+
+int WareModel::photoCount(int at) const {
+    const auto found = m_photos.find(piece(at).id);
+    return found == m_photos.end() ? 0 : found->second;
+}
+
+std::optional<int> WareModel::rowOf(PieceId piece) const {
+    const auto found = std::ranges::find(m_rows, piece, [](const WareRow& row) { return row.piece.id; });
+    return found == m_rows.end() ? std::nullopt : std::optional(int(found - m_rows.begin()));
 }
 
 QStringList WareModel::said(WareColumn column) const {
     QStringList texts;
     for (const auto& row : m_rows)
-        texts << cellText(row.piece, row.outcome, column);
+        texts << cellText(row, column);
     texts.removeAll(QString());
     texts.removeDuplicates();
     return texts;
@@ -84,16 +101,32 @@ int WareModel::columnCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : wareColumns;
 }
 
-QString WareModel::text(const Row& row, WareColumn column) const {
-    if (column == WareColumn::sagger && m_flame && !row.piece.sagger)
-        return tr("in flame");
-    if (column == WareColumn::largest && row.outcome.largest_mm)
-        return cellText(row.piece, row.outcome, column) + QStringLiteral(" mm");
-    if (m_access == Access::read && column == WareColumn::catcher)
-        return row.piece.catcher ? tr("yes") : QString();
-    if (m_access == Access::read && column == WareColumn::sagger)
-        return row.piece.sagger ? tr("yes") : QString();
-    return cellText(row.piece, row.outcome, column);
+QString WareModel::text(const WareRow& row, WareColumn column) const {
+    const QString cell = cellText(row, column);
+    switch (column) {
+    case WareColumn::sagger:
+        if (m_flame && !row.piece.sagger)
+            return tr("in flame");
+        return m_access == Access::read && row.piece.sagger ? tr("yes") : QString();
+    case WareColumn::catcher:
+        return m_access == Access::read && row.piece.catcher ? tr("yes") : QString();
+    case WareColumn::largest:
+    case WareColumn::typical:
+        return cell.isEmpty() ? cell : cell + QStringLiteral(" mm");
+    case WareColumn::photos: {
+        const auto count = m_photos.find(row.piece.id);
+        return count == m_photos.end() || count->second == 0 ? QString() : QString::number(count->second);
+    }
+    default:
+        return cell;
+    }
+}
+
+QVariant WareModel::tick(const WareRow& row, WareColumn column) const {
+    if (m_access == Access::read || !isTick(column))
+        return {};
+    return int((column == WareColumn::catcher ? row.piece.catcher : row.piece.sagger) ? Qt::Checked
+                                                                                      : Qt::Unchecked);
 }
 
 QVariant WareModel::data(const QModelIndex& index, int role) const {
@@ -108,96 +141,69 @@ QVariant WareModel::data(const QModelIndex& index, int role) const {
             return tr("new piece …");
         return inviting && role == invitingRole ? QVariant(true) : QVariant();
     }
-    const Row& row = m_rows[static_cast<std::size_t>(index.row())];
+    const auto& shown = row(index.row());
     switch (role) {
     case Qt::DisplayRole:
-        return text(row, column);
+        return text(shown, column);
     case Qt::EditRole:
-        return cellText(row.piece, row.outcome, column);
+        return cellText(shown, column);
     case Qt::CheckStateRole:
-        if (m_access == Access::write && isTick(column))
-            return int((column == WareColumn::catcher ? row.piece.catcher : row.piece.sagger)
-                           ? Qt::Checked
-                           : Qt::Unchecked);
+        return tick(shown, column);
+    case Qt::DecorationRole:
+        if (const auto colour = pickedColour(shown, column); !colour.empty())
+            return QColor(QString::fromStdString(colour));
         return {};
     case Qt::ToolTipRole:
     case Qt::AccessibleTextRole:
-        return isTick(column) ? QVariant() : QVariant(cellText(row.piece, row.outcome, column));
+        return isTick(column) ? QVariant() : QVariant(text(shown, column));
     default:
         return {};
     }
 }
 
 QVariant WareModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation == Qt::Horizontal && role == Qt::TextAlignmentRole)
-        return alignmentOf(static_cast<WareColumn>(section));
-    if (role != Qt::DisplayRole && role != Qt::ToolTipRole)
+    if (orientation == Qt::Horizontal && section >= 0 && section < wareColumns) {
+        const auto column = static_cast<WareColumn>(section);
+        if (role == Qt::TextAlignmentRole)
+            return alignmentOf(column);
+        if (role == Qt::DisplayRole)
+            return headingOf(column);
+        if (role == Qt::ToolTipRole)
+            return hintOf(column).isEmpty() ? headingOf(column) : hintOf(column);
         return {};
-    if (orientation == Qt::Vertical)
-        return section + 1;
-    const QStringList heads{tr("Piece"),  tr("Glaze"),    tr("Shelf"),   tr("Catcher"),
-                            tr("Sagger"), tr("Crystals"), tr("Largest"), tr("Rings"),
-                            tr("Faults"), tr("Grade"),    tr("Note")};
-    return heads.value(section);
+    }
+    return role == Qt::DisplayRole && orientation == Qt::Vertical ? QVariant(section + 1) : QVariant();
 }
 
 Qt::ItemFlags WareModel::flags(const QModelIndex& index) const {
-    if (!index.isValid())
-        return Qt::NoItemFlags;
-    Qt::ItemFlags flags = Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemNeverHasChildren;
-    if (m_access == Access::read)
+    const auto flags = QAbstractTableModel::flags(index);
+    if (!index.isValid() || m_access == Access::read)
         return flags;
     if (isNewRow(index.row()))
         return columnOf(index) == WareColumn::piece ? flags | Qt::ItemIsEditable : flags;
+    if (columnOf(index) == WareColumn::photos)
+        return flags;
     return flags | (isTick(columnOf(index)) ? Qt::ItemIsUserCheckable : Qt::ItemIsEditable);
 }
 
 bool WareModel::setData(const QModelIndex& index, const QVariant& value, int role) {
     const bool known = index.isValid() && (role == Qt::EditRole || role == Qt::CheckStateRole);
-    if (!known || m_access == Access::read || !m_firing)
+    if (!known || m_access == Access::read || !m_firing || columnOf(index) == WareColumn::photos)
         return false;
-    if (isNewRow(index.row()))
-        return columnOf(index) == WareColumn::piece && addPiece(value.toString().trimmed());
-    Row changed = m_rows[static_cast<std::size_t>(index.row())];
+    if (isNewRow(index.row())) {
+        Piece piece;
+        piece.name = value.toString().trimmed().toStdString();
+        return columnOf(index) == WareColumn::piece && !piece.name.empty() && addPieces({piece});
+    }
+    WareRow changed = row(index.row());
     const QString wrong = putIntoCell(role == Qt::CheckStateRole ? value.toInt() == Qt::Checked : value,
-                                      columnOf(index), changed.piece, changed.outcome);
-    return wrong.isEmpty() ? keep(index.row(), changed, columnOf(index)) : refuse(wrong);
+                                      columnOf(index), changed);
+    return wrong.isEmpty() ? alter(changed, headingOf(columnOf(index))) : refuse(wrong);
 }
 
 bool WareModel::refuse(const QString& why) {
     Q_EMIT troubled(why);
     return false;
-}
-
-bool WareModel::addPiece(const QString& name) {
-    if (name.isEmpty())
-        return false;
-    Row row;
-    row.piece.firing = *m_firing;
-    row.piece.name = name.toStdString();
-    const auto id = m_notebook.writer().add(row.piece);
-    if (!id)
-        return refuse(QString::fromStdString(id.error().text()));
-    row.piece.id = row.outcome.piece = *id;
-    beginInsertRows({}, pieceCount(), pieceCount()); // above the empty row
-    m_rows.push_back(std::move(row));
-    endInsertRows();
-    Q_EMIT written();
-    return true;
-}
-
-bool WareModel::keep(int row, const Row& changed, WareColumn column) {
-    auto& kept = m_rows[static_cast<std::size_t>(row)];
-    if (sameCells(kept.piece, kept.outcome, changed.piece, changed.outcome))
-        return true;
-    auto writer = m_notebook.writer();
-    const auto done = column < firstOutcomeColumn ? writer.alter(changed.piece) : writer.set(changed.outcome);
-    if (!done)
-        return refuse(QString::fromStdString(done.error().text()));
-    kept = changed;
-    Q_EMIT dataChanged(index(row, 0), index(row, wareColumns - 1));
-    Q_EMIT written();
-    return true;
 }
 
 } // namespace ringhold

@@ -1,10 +1,13 @@
 // The pieces of one firing and what became of them, as a table.
 #pragma once
 
-#include "core/firing/records.h"
+#include "core/book/ware_finds.h"
+#include "ui/ware/ware_cells.h"
 
 #include <QAbstractTableModel>
+#include <QUndoStack>
 
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -12,13 +15,9 @@ namespace ringhold {
 
 class Notebook;
 
-enum class WareColumn { piece, glaze, shelf, catcher, sagger, crystals, largest, rings, faults, grade, note };
-inline constexpr int wareColumns = 11;
-/// The columns before are how a piece is set, those from here on what came out.
-inline constexpr WareColumn firstOutcomeColumn = WareColumn::crystals;
-
 /// A row a piece. Whoever may write has one more, empty: a name there adds a piece. What is set is in the
-/// book when setData() returns true; else nothing changed and troubled() said why.
+/// book when setData() returns true; else nothing changed and troubled() said why. Every change can be undone
+/// until another firing is shown.
 class WareModel : public QAbstractTableModel {
     Q_OBJECT
 
@@ -31,6 +30,8 @@ class WareModel : public QAbstractTableModel {
     /// by gas or wood.
     void show(std::optional<FiringId> firing, std::vector<Piece> pieces, const std::vector<Outcome>& outcomes,
               bool flame);
+    /// How many each piece has; those not named have none.
+    void showPhotoCounts(std::map<PieceId, int> counts);
 
     int pieceCount() const { return static_cast<int>(m_rows.size()); }
     /// With anything at all known of what came out.
@@ -38,10 +39,26 @@ class WareModel : public QAbstractTableModel {
     /// Pieces that stand in the flame without a sagger.
     int openToFlame() const;
     bool isNewRow(int row) const { return row >= pieceCount(); }
-    const Piece& piece(int row) const { return m_rows[static_cast<std::size_t>(row)].piece; }
-    const Outcome& outcome(int row) const { return m_rows[static_cast<std::size_t>(row)].outcome; }
+    const WareRow& row(int row) const { return m_rows[static_cast<std::size_t>(row)]; }
+    const Piece& piece(int at) const { return row(at).piece; }
+    const Outcome& outcome(int at) const { return row(at).outcome; }
+    int photoCount(int at) const;
+    std::optional<int> rowOf(PieceId piece) const;
     /// What this column says already, without the empty, each once: to complete what is being typed.
     QStringList said(WareColumn column) const;
+    /// Of the cards in the book: to complete a glaze.
+    void showGlazeNames(QStringList names) { m_glazeNames = std::move(names); }
+    const QStringList& glazeNames() const { return m_glazeNames; }
+
+    QUndoStack& undoStack() { return m_undo; }
+    /// "#rrggbb", or empty for none, in one of the two columns of colours.
+    bool pick(const QModelIndex& cell, const QString& colour);
+    bool place(PieceId piece, const std::string& shelf, std::optional<MapSpot> spot);
+    bool addPieces(std::vector<Piece> pieces);
+    /// A piece that was never in the kiln; all that hangs on it comes back when that is undone.
+    bool takeOut(int row);
+    /// Any change of one piece, as one step to be undone.
+    bool alter(const WareRow& changed, const QString& what);
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;
@@ -55,21 +72,27 @@ class WareModel : public QAbstractTableModel {
     void troubled(const QString& why);
 
   private:
-    struct Row {
-        Piece piece;
-        Outcome outcome;
-    };
-    QString text(const Row& row, WareColumn column) const;
-    bool shows(const std::vector<Row>& rows) const;
+    friend class WareEdit;
+    friend class WareCount;
+    QString text(const WareRow& row, WareColumn column) const;
+    QVariant tick(const WareRow& row, WareColumn column) const;
+    bool shows(const std::vector<WareRow>& rows) const;
     bool refuse(const QString& why);
-    bool addPiece(const QString& name);
-    bool keep(int row, const Row& changed, WareColumn column);
+    bool push(QUndoCommand* command);
+    // What commands do.
+    bool write(const WareRow& row);
+    /// New pieces are given their ids; those that were there before get all back that hung on them.
+    bool insert(std::vector<WholePiece>& pieces);
+    bool erase(std::vector<WholePiece>& pieces);
 
     Notebook& m_notebook;
     Access m_access;
     std::optional<FiringId> m_firing;
     bool m_flame = false;
-    std::vector<Row> m_rows;
+    std::vector<WareRow> m_rows;
+    std::map<PieceId, int> m_photos;
+    QStringList m_glazeNames;
+    QUndoStack m_undo;
 };
 
 } // namespace ringhold

@@ -1,19 +1,28 @@
 #include "ui/ware/ware_page.h"
 
-#include "ui/common/firing_words.h"
+#include "ui/common/choice_row.h"
 #include "ui/common/fresh_when_seen.h"
+#include "ui/common/undo_buttons.h"
 #include "ui/common/words_on_page.h"
 #include "ui/session/notebook.h"
+#include "ui/ware/checklist.h"
 #include "ui/ware/last_load.h"
+#include "ui/ware/photo_bar.h"
+#include "ui/ware/shelf_map_pane.h"
+#include "ui/ware/ware_firings.h"
 #include "ui/ware/ware_table.h"
 
+#include <QColorDialog>
 #include <QComboBox>
 #include <QFrame>
 #include <QHBoxLayout>
+#include <QListView>
 #include <QPushButton>
+#include <QStackedWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace ringhold {
 
@@ -23,34 +32,43 @@ QString counted(int count, const QString& one, const QString& many) {
     return count == 1 ? one : many.arg(count);
 }
 
-/// Live ones first, then the latest.
-void sortForChoice(std::vector<FiringSummary>& firings) {
-    std::ranges::sort(firings, [](const FiringSummary& a, const FiringSummary& b) {
-        return a.ended.has_value() != b.ended.has_value() ? !a.ended : a.began > b.began;
-    });
-}
-
 } // namespace
 
 WarePage::WarePage(Notebook& notebook, const Theme& theme, QWidget* parent)
-    : QWidget(parent), m_notebook(notebook), m_model(new WareModel(notebook, WareModel::Access::write, this)),
-      m_firings(new QComboBox), m_copy(new QPushButton(tr("&Copy the last load"))),
-      m_takeOut(new QPushButton(tr("&Take out"))), m_putBack(new QPushButton(tr("Put &back"))),
-      m_counts(softLabel()), m_flame(new Remark(Remark::Kind::warning)),
-      m_trouble(new Remark(Remark::Kind::warning)), m_table(new WareTable) {
+    : QWidget(parent), m_notebook(notebook), m_theme(theme),
+      m_model(new WareModel(notebook, WareModel::Access::write, this)), m_firings(new QComboBox),
+      m_sheets(new ChoiceRow(
+          tr("Sheet"),
+          {{tr("Load"), {}}, {tr("Shelf map"), {}}, {tr("Before lighting"), {}}, {tr("What came out"), {}}})),
+      m_copy(new QPushButton(tr("&Copy the last load"))), m_takeOut(new QPushButton(tr("&Take out"))),
+      m_pick(new QPushButton(tr("&Pick a colour …"))), m_counts(softLabel()), m_hint(softLabel()),
+      m_flame(new Remark(Remark::Kind::warning)), m_trouble(new Remark(Remark::Kind::warning)),
+      m_table(new WareTable(WareSheet::load)), m_photos(new PhotoBar(notebook, m_model->undoStack(), theme)),
+      m_map(new ShelfMapPane(notebook, *m_model, theme)),
+      m_checklist(new Checklist(notebook, m_model->undoStack())), m_stack(new QStackedWidget) {
     QVBoxLayout* column = nullptr;
     auto* page = new QVBoxLayout(this);
     page->setContentsMargins(0, 0, 0, 0);
-    page->addWidget(sheet(column));
+    page->addWidget(ringhold::sheet(column));
     column->addLayout(makeHead(theme));
+    column->addLayout(makeSheets());
     column->addWidget(m_flame);
-    m_table->setModel(m_model);
-    m_table->setAccessibleName(tr("Pieces and what came out"));
-    column->addWidget(m_table, 1);
+    m_stack->addWidget(makeTable());
+    m_stack->addWidget(m_map);
+    m_stack->addWidget(m_checklist);
+    column->addWidget(m_stack, 1);
     column->addWidget(m_trouble);
     column->addLayout(makeFoot());
+    m_chooseColour = [this](QColor colour, const QString& title) {
+        return QColorDialog::getColor(colour, this, title);
+    };
     connectAll();
+    arrange();
     m_fresh = new FreshWhenSeen(notebook, *this, [this] { refresh(); });
+}
+
+WarePage::~WarePage() {
+    m_model->undoStack().disconnect(this); // it tells that it is empty when it goes
 }
 
 QLayout* WarePage::makeHead(const Theme& theme) {
@@ -64,17 +82,33 @@ QLayout* WarePage::makeHead(const Theme& theme) {
     return head;
 }
 
+QLayout* WarePage::makeSheets() {
+    auto* row = new QHBoxLayout;
+    m_sheets->setCurrent(0);
+    row->addWidget(m_sheets);
+    row->addStretch(1);
+    row->addWidget(new UndoButtons(m_model->undoStack(), *this));
+    return row;
+}
+
+QWidget* WarePage::makeTable() {
+    auto* both = new QWidget;
+    auto* column = new QVBoxLayout(both);
+    column->setContentsMargins(0, 0, 0, 0);
+    m_table->setModel(m_model);
+    m_table->setAccessibleName(tr("Pieces and what came out"));
+    column->addWidget(m_table, 1);
+    column->addWidget(m_photos);
+    return both;
+}
+
 QLayout* WarePage::makeFoot() {
     auto* foot = new QHBoxLayout;
-    foot->addWidget(
-        softLabel(
-            tr("A name in the last line adds a piece. Enter moves on; crystals by digit: 0 none, 1 few, "
-               "2 many, 3 covered; Space ticks; Delete empties.")),
-        1);
+    foot->addWidget(m_hint, 1);
     m_copy->setToolTip(tr("The pieces of this kiln’s firing before, as they were set"));
     m_takeOut->setToolTip(tr("Takes the piece of this line out of the load"));
-    m_putBack->hide();
-    for (auto* button : {m_putBack, m_takeOut, m_copy}) {
+    m_pick->setToolTip(tr("For the crystals or the ground of the piece on this line (F4)"));
+    for (auto* button : {m_pick, m_takeOut, m_copy}) {
         button->setAutoDefault(false);
         foot->addWidget(button);
     }
@@ -83,12 +117,29 @@ QLayout* WarePage::makeFoot() {
 
 void WarePage::connectAll() {
     connect(m_firings, &QComboBox::currentIndexChanged, this, &WarePage::showChosen);
+    connect(m_sheets, &ChoiceRow::chosen, this, &WarePage::arrange);
     connect(m_copy, &QPushButton::clicked, this, &WarePage::copyLastLoad);
-    connect(m_takeOut, &QPushButton::clicked, this, &WarePage::takeOut);
-    connect(m_putBack, &QPushButton::clicked, this, &WarePage::putBack);
+    connect(m_takeOut, &QPushButton::clicked, this,
+            [this] { m_model->takeOut(m_table->currentIndex().row()); });
+    connect(m_pick, &QPushButton::clicked, this, [this] { pickColour(m_table->currentIndex()); });
+    connect(m_table, &WareTable::colourWanted, this, &WarePage::pickColour);
+    connect(m_table, &WareTable::photosWanted, this, [this] { m_photos->list().setFocus(); });
     connect(m_model, &WareModel::troubled, m_trouble, &Remark::say);
     connect(m_model, &WareModel::written, this, &WarePage::wrote);
-    connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this, &WarePage::tellCounts);
+    connect(m_map, &ShelfMapPane::troubled, m_trouble, &Remark::say);
+    connect(m_map, &ShelfMapPane::packsWritten, this, &WarePage::wrote);
+    connect(m_photos, &PhotoBar::written, this, [this] {
+        countPhotos();
+        wrote();
+    });
+    connect(m_photos, &PhotoBar::troubled, m_trouble, &Remark::say);
+    connect(m_photos, &PhotoBar::measured, this, &WarePage::measured);
+    connect(&m_model->undoStack(), &QUndoStack::indexChanged, this, &WarePage::countPhotos);
+    const auto moved = [this] {
+        tellCounts();
+        showPhotos();
+    };
+    connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this, moved);
 }
 
 std::optional<FiringId> WarePage::chosen() const {
@@ -102,67 +153,133 @@ void WarePage::showFiring(FiringId firing) {
     m_firings->setCurrentIndex(m_firings->findData(static_cast<qint64>(firing)));
 }
 
+WarePage::Sheet WarePage::sheet() const {
+    return static_cast<Sheet>(m_sheets->current().value_or(0));
+}
+
+void WarePage::showSheet(Sheet sheet) {
+    m_sheets->setCurrent(static_cast<int>(sheet));
+    arrange();
+}
+
+/// The sheet that is chosen, with what belongs to it.
+void WarePage::arrange() {
+    const bool outcome = sheet() == Sheet::outcome, load = sheet() == Sheet::load;
+    const bool map = sheet() == Sheet::map;
+    m_stack->setCurrentIndex(map ? 1 : sheet() == Sheet::checklist ? 2 : 0);
+    if (load || outcome)
+        m_table->showSheet(outcome ? WareSheet::outcome : WareSheet::load);
+    m_photos->setVisible(outcome);
+    m_pick->setVisible(outcome);
+    m_copy->setVisible(load || map);
+    m_takeOut->setVisible(load || outcome);
+    m_hint->setText(
+        outcome ? tr("Enter moves on, Delete empties. Crystals by digit: 0 none, 1 few, 2 many, 3 covered; "
+                     "faults "
+                     "parted by commas.")
+        : map   ? tr("Seen from above. Arrows go from one to the next; Enter takes it up and sets it down, "
+                       "arrows "
+                       "and Page up or down move it; Escape puts it back.")
+        : load  ? tr("A name in the last line adds a piece. Enter moves on, Space ticks, Delete empties.")
+                : QString());
+    tellCounts();
+}
+
 void WarePage::refresh() {
     listFirings();
     showChosen();
 }
 
 void WarePage::listFirings() {
-    auto firings = m_notebook.reader().firings();
-    if (!firings)
-        return m_trouble->say(QString::fromStdString(firings.error().text()));
-    sortForChoice(*firings);
-    const QVariant before = m_firings->currentData();
-    const QSignalBlocker quiet(m_firings);
-    m_firings->clear();
-    for (const auto& firing : *firings)
-        m_firings->addItem(firingWords(firing, m_notebook.preferences()), static_cast<qint64>(firing.id));
-    m_firings->setCurrentIndex(firings->empty() ? -1 : std::max(0, m_firings->findData(before)));
-    m_firings->setEnabled(!firings->empty());
+    if (const auto listed = listFiringsIn(*m_firings, m_notebook); !listed)
+        m_trouble->say(QString::fromStdString(listed.error().text()));
 }
 
 void WarePage::showChosen() {
     const auto id = chosen();
-    if (!id) {
-        m_model->show({}, {}, {}, false);
-        return tellCounts();
-    }
-    const auto reader = m_notebook.reader();
-    const auto firing = reader.firing(*id);
-    const auto kilns = reader.kilns();
-    auto pieces = reader.pieces(*id);
-    const auto outcomes = reader.outcomes(*id);
-    if (!firing || !kilns || !pieces || !outcomes)
+    const auto ware = id ? wareOf(m_notebook, *id) : Result<FiringWare>(FiringWare{});
+    if (!ware)
         return m_trouble->say(tr("The book cannot be read just now."));
-    const auto kiln = std::ranges::find(*kilns, firing->kiln, &Kiln::id);
-    const bool flame = kiln != kilns->end() && kiln->fuel != Fuel::electric;
     const QModelIndex at = m_table->currentIndex();
     const auto [row, column] = std::pair(at.row(), at.column());
-    m_model->show(*id, std::move(*pieces), *outcomes, flame);
-    if (!m_table->currentIndex().isValid())
+    m_model->show(id, ware->pieces, ware->outcomes, ware->flame);
+    m_model->showPhotoCounts(ware->photoCounts);
+    m_model->showGlazeNames(ware->glazeNames);
+    m_map->show(ware->packs);
+    m_checklist->showFor(id.value_or(FiringId{}), ware->flame);
+    if (id != m_shown) {
+        m_shown = id;
+        showSheet(ware->ended ? Sheet::outcome : Sheet::load);
+    }
+    if (id && !m_table->currentIndex().isValid())
         m_table->setCurrentIndex(
-            m_model->index(std::clamp(row, 0, m_model->rowCount() - 1), std::max(column, 0)));
+            m_model->index(std::clamp(row, 0, m_model->rowCount() - 1),
+                           m_table->isColumnHidden(std::max(column, 0)) ? 0 : std::max(column, 0)));
     m_trouble->say({});
     tellCounts();
+    showPhotos();
+    m_photos->model().reload();
+}
+
+void WarePage::showPhotos() {
+    const int row = m_table->currentIndex().row();
+    const bool piece = row >= 0 && !m_model->isNewRow(row);
+    m_photos->show(piece ? std::optional(m_model->piece(row).id) : std::nullopt,
+                   piece ? QString::fromStdString(m_model->piece(row).name) : QString());
+}
+
+void WarePage::countPhotos() {
+    std::vector<Piece> pieces;
+    for (int row = 0; row < m_model->pieceCount(); ++row)
+        pieces.push_back(m_model->piece(row));
+    m_model->showPhotoCounts(photoCounts(m_notebook, pieces));
 }
 
 void WarePage::tellCounts() {
     const int pieces = m_model->pieceCount();
-    m_counts->setText(chosen() ? counted(pieces, tr("1 piece"), tr("%1 pieces")) +
-                                     tr(", %1 judged").arg(m_model->judgedCount())
-                               : tr("No firing yet: begin one on the Firing page."));
-    const int open = m_model->openToFlame();
+    const bool some = chosen().has_value();
+    m_counts->setText(some ? counted(pieces, tr("1 piece"), tr("%1 pieces")) +
+                                 tr(", %1 judged").arg(m_model->judgedCount())
+                           : tr("No firing yet: begin one on the Firing page."));
+    tellFlame(m_model->openToFlame());
+    const QModelIndex at = m_table->currentIndex();
+    const bool piece = some && at.isValid() && !m_model->isNewRow(at.row());
+    for (auto* widget : std::initializer_list<QWidget*>{m_copy, m_table, m_map, m_sheets})
+        widget->setEnabled(some);
+    m_takeOut->setEnabled(piece);
+    m_pick->setEnabled(piece);
+}
+
+void WarePage::tellFlame(int open) {
     m_flame->say(
         open == 0
             ? QString()
             : counted(open, tr("1 piece stands"), tr("%1 pieces stand")) +
                   tr(" in the flame without a sagger: a reducing flame takes zinc out of the glaze, and "
                      "crystals need it."));
-    const bool some = chosen().has_value();
-    m_copy->setEnabled(some);
-    m_table->setEnabled(some);
-    m_takeOut->setEnabled(some && m_table->currentIndex().isValid() &&
-                          !m_model->isNewRow(m_table->currentIndex().row()));
+}
+
+void WarePage::pickColour(const QModelIndex& cell) {
+    if (!cell.isValid() || m_model->isNewRow(cell.row()))
+        return;
+    const auto column = static_cast<WareColumn>(cell.column()) == WareColumn::groundColour
+                            ? WareColumn::groundColour
+                            : WareColumn::crystalColour;
+    const QModelIndex into = cell.siblingAtColumn(static_cast<int>(column));
+    const QColor colour = m_chooseColour(into.data(Qt::DecorationRole).value<QColor>(), headingOf(column));
+    if (colour.isValid())
+        m_model->pick(into, colour.name());
+}
+
+void WarePage::measured(double size_mm) {
+    const int row = m_table->currentIndex().row();
+    if (row < 0 || m_model->isNewRow(row))
+        return;
+    WareRow changed = m_model->row(row);
+    if (changed.outcome.largest_mm.value_or(0) >= size_mm)
+        return;
+    changed.outcome.largest_mm = std::round(size_mm * 10) / 10;
+    m_model->alter(changed, headingOf(WareColumn::largest));
 }
 
 void WarePage::wrote() {
@@ -178,40 +295,7 @@ void WarePage::copyLastLoad() {
         return m_trouble->say(QString::fromStdString(load.error().text()));
     if (!*load)
         return m_trouble->say(tr("No earlier firing of this kiln has its load in the book."));
-    auto pieces = std::move((*load)->pieces);
-    for (auto& piece : pieces)
-        piece.firing = *id;
-    if (const auto added = m_notebook.writer().add(pieces); !added)
-        return m_trouble->say(QString::fromStdString(added.error().text()));
-    showChosen();
-    wrote();
-}
-
-void WarePage::takeOut() {
-    const int row = m_table->currentIndex().row();
-    if (row < 0 || m_model->isNewRow(row))
-        return;
-    m_taken = TakenOut{m_model->piece(row), m_model->outcome(row)};
-    if (const auto removed = m_notebook.writer().remove(m_taken->piece.id); !removed)
-        return m_trouble->say(QString::fromStdString(removed.error().text()));
-    showChosen();
-    wrote();
-    m_putBack->setText(tr("Put “%1” &back").arg(QString::fromStdString(m_taken->piece.name)));
-    m_putBack->show();
-}
-
-void WarePage::putBack() {
-    auto writer = m_notebook.writer();
-    const auto id = writer.add(m_taken->piece);
-    if (!id)
-        return m_trouble->say(QString::fromStdString(id.error().text()));
-    m_taken->outcome.piece = *id;
-    if (const auto set = writer.set(m_taken->outcome); !set)
-        return m_trouble->say(QString::fromStdString(set.error().text()));
-    m_putBack->hide();
-    if (chosen() == m_taken->piece.firing)
-        showChosen();
-    wrote();
+    m_model->addPieces(std::move((*load)->pieces));
 }
 
 } // namespace ringhold

@@ -59,11 +59,11 @@ TEST_F(WareModelTest, WhatIsSetIsInTheBook) {
     EXPECT_TRUE(m_model.setData(cell(0, WareColumn::crystals), u"2"_qs));
     EXPECT_TRUE(m_model.setData(cell(0, WareColumn::largest), u"41,5"_qs));
     EXPECT_TRUE(m_model.setData(cell(0, WareColumn::rings), u"4"_qs));
-    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::faults), u"pinhole"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::faults), u"chipped"_qs));
     EXPECT_TRUE(m_model.setData(cell(0, WareColumn::grade), u"A"_qs));
     EXPECT_TRUE(m_model.setData(cell(0, WareColumn::note), u"sold"_qs));
     expectSame(m_book.pieces(m_firing), {{m_vase, m_firing, "tall vase", "ice 3", "top", false, true}});
-    expectSame(m_book.outcomes(m_firing), {{m_vase, Crystals::many, 41.5, 4, "pinhole", "A", "sold"}});
+    expectSame(m_book.outcomes(m_firing), {{m_vase, Crystals::many, 41.5, 4, "chipped", "A", "sold"}});
     EXPECT_EQ(m_model.judgedCount(), 1);
     EXPECT_EQ(m_written.count(), 9);
 }
@@ -80,10 +80,20 @@ TEST_F(WareModelTest, AValueThatIsTakenAwayIsGone) {
 
 TEST_F(WareModelTest, RefusesWhatMakesNoSenseAndSaysWhy) {
     reload();
-    const std::pair<WareColumn, const char*> cases[] = {
-        {WareColumn::piece, " "},     {WareColumn::crystals, "4"}, {WareColumn::crystals, "lots"},
-        {WareColumn::largest, "big"}, {WareColumn::largest, "-1"}, {WareColumn::largest, "nan"},
-        {WareColumn::rings, "1.5"},   {WareColumn::rings, "-2"},   {WareColumn::rings, "100"}};
+    const std::pair<WareColumn, const char*> cases[] = {{WareColumn::piece, " "},
+                                                        {WareColumn::crystals, "4"},
+                                                        {WareColumn::crystals, "lots"},
+                                                        {WareColumn::largest, "big"},
+                                                        {WareColumn::largest, "-1"},
+                                                        {WareColumn::largest, "nan"},
+                                                        {WareColumn::rings, "1.5"},
+                                                        {WareColumn::rings, "-2"},
+                                                        {WareColumn::rings, "100"},
+                                                        {WareColumn::application, "thick"},
+                                                        {WareColumn::application, "0"},
+                                                        {WareColumn::application, "24/0"},
+                                                        {WareColumn::catcherClean, "perhaps"},
+                                                        {WareColumn::runOff, "9999 mm"}};
     for (const auto& [column, text] : cases) {
         EXPECT_FALSE(m_model.setData(cell(0, column), QString::fromLatin1(text))) << text;
         ASSERT_FALSE(m_troubled.isEmpty()) << text;
@@ -110,6 +120,67 @@ TEST_F(WareModelTest, CountsWhatStandsInTheFlame) {
     EXPECT_EQ(said(1, WareColumn::sagger), u"");
 }
 
+TEST_F(WareModelTest, KeepsAllThatALoadAndAnOutcomeHave) {
+    reload();
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::form), u"bottle"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::clay), u"white"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::application), u"24/200"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::typical), u"12"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::crystalColour), u"ice blue"_qs));
+    EXPECT_TRUE(m_model.pick(cell(0, WareColumn::crystalColour), u"#a0c0e0"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::groundColour), u"honey"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::runOff), u"to the foot, 3,5 mm"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::catcherClean), u"y"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::faults), u"pin, chipped, DULL"_qs));
+    const auto piece = m_book.pieces(m_firing).at(0);
+    EXPECT_EQ(piece.form, "bottle");
+    EXPECT_EQ(piece.clay, "white");
+    EXPECT_DOUBLE_EQ(piece.application_g_per_cm2.value_or(0), 0.12);
+    const auto outcome = m_book.outcomes(m_firing).at(0);
+    EXPECT_EQ(outcome.typical_mm, 12);
+    EXPECT_EQ(outcome.crystalColour, "ice blue");
+    EXPECT_EQ(outcome.crystalPicked, "#a0c0e0");
+    EXPECT_EQ(outcome.groundColour, "honey");
+    EXPECT_EQ(outcome.runOff, "to the foot");
+    EXPECT_EQ(outcome.runOff_mm, 3.5);
+    EXPECT_EQ(outcome.catcherClean, true);
+    EXPECT_EQ(outcome.knownFaults, (std::set{WareFault::pinholes, WareFault::dull}));
+    EXPECT_EQ(outcome.faults, "chipped");
+    EXPECT_EQ(said(0, WareColumn::faults), u"pinholes, dull, chipped");
+    EXPECT_EQ(cell(0, WareColumn::crystalColour).data(Qt::DecorationRole).value<QColor>(),
+              QColor(0xa0, 0xc0, 0xe0));
+}
+
+TEST_F(WareModelTest, EveryChangeCanBeUndoneAndDoneAgain) {
+    reload();
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::glaze), u"lichen"_qs));
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::largest), u"41"_qs));
+    EXPECT_TRUE(m_model.setData(cell(1, WareColumn::piece), u"bowl"_qs));
+    EXPECT_TRUE(m_model.takeOut(0));
+    EXPECT_EQ(m_book.pieces(m_firing).size(), 1U);
+    for (int i = 0; i < 4; ++i)
+        m_model.undoStack().undo();
+    ASSERT_EQ(m_book.pieces(m_firing).size(), 1U);
+    EXPECT_EQ(m_book.pieces(m_firing)[0].id, m_vase);
+    EXPECT_EQ(m_book.pieces(m_firing)[0].glaze, "ice 3");
+    EXPECT_EQ(said(0, WareColumn::largest), u"");
+    for (int i = 0; i < 3; ++i)
+        m_model.undoStack().redo();
+    ASSERT_EQ(m_book.pieces(m_firing).size(), 2U);
+    EXPECT_EQ(m_book.pieces(m_firing)[0].glaze, "lichen");
+    EXPECT_EQ(said(0, WareColumn::largest), u"41 mm");
+    EXPECT_EQ(said(1, WareColumn::piece), u"bowl");
+}
+
+TEST_F(WareModelTest, ARefusedChangeLeavesNothingToUndo) {
+    reload();
+    EXPECT_FALSE(m_model.setData(cell(0, WareColumn::rings), u"many"_qs));
+    EXPECT_FALSE(m_model.undoStack().canUndo());
+    expectGood(m_book->writer().remove(m_vase));
+    EXPECT_FALSE(m_model.setData(cell(0, WareColumn::glaze), u"ice 4"_qs));
+    EXPECT_FALSE(m_model.undoStack().canUndo());
+}
+
 TEST_F(WareModelTest, IsNotResetForWhatItShowsAlready) {
     reload();
     QSignalSpy resets(&m_model, &QAbstractItemModel::modelReset);
@@ -125,8 +196,8 @@ TEST_F(WareModelTest, ToReadOnlyItHasNoNewLineAndTakesNothing) {
     const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
     model.show(m_firing, m_book.pieces(m_firing), {}, false);
     EXPECT_EQ(model.rowCount(), 1);
-    EXPECT_FALSE(model.setData(model.index(0, 1), u"other"_qs));
-    EXPECT_FALSE(model.flags(model.index(0, 1)) & Qt::ItemIsEditable);
+    EXPECT_FALSE(model.setData(model.index(0, int(WareColumn::glaze)), u"other"_qs));
+    EXPECT_FALSE(model.flags(model.index(0, int(WareColumn::glaze))) & Qt::ItemIsEditable);
     EXPECT_EQ(model.index(0, static_cast<int>(WareColumn::catcher)).data(), u"yes"_qs);
 }
 
