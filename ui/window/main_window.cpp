@@ -1,5 +1,6 @@
 #include "ui/window/main_window.h"
 
+#include "ui/glaze/glaze_page.h"
 #include "ui/kiln/kilns_page.h"
 #include "ui/past/past_page.h"
 #include "ui/plan/plan_page.h"
@@ -56,6 +57,15 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
     addSpread(tr("Past"), [this] { return new PastPage(m_notebook, m_theme); });
     addSpread(tr("Kilns"), [this] { return new KilnsPage(m_notebook, m_theme); });
+    addSpread(tr("Glazes"), [this] {
+        auto* glazes = new GlazePage(m_notebook, m_theme);
+        connect(glazes, &GlazePage::firingWanted, this, [this](qlonglong firing) {
+            open(tr("Past"));
+            if (auto* past = findChild<PastPage*>())
+                past->open(static_cast<FiringId>(firing));
+        });
+        return glazes;
+    });
     m_ribbonColumn->addStretch(1);
     addMenus();
     connect(&notebook, &Notebook::sessionsChanged, this, &MainWindow::matchSessions);

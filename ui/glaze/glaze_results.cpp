@@ -1,0 +1,116 @@
+#include "ui/glaze/glaze_results.h"
+
+#include "core/cones/offset_prior.h"
+#include "ui/past/opened_firing.h"
+
+#include <algorithm>
+#include <cctype>
+#include <chrono>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+constexpr double firingScatter_C = 2; ///< of an offset from firing to firing, as priorFromHistory takes it
+
+struct KnownOffset {
+    OffsetPrior prior;
+    double own_C = 0; ///< of its standard deviation, what is this firing's own
+    std::string place;
+};
+
+KnownOffset knownOffset(const std::vector<FiledOffset>& filed, FiringId firing, const Probe& probe,
+                        Temperature at) {
+    std::vector<OffsetFound> others;
+    std::string place;
+    for (const auto& offset : filed) {
+        if (offset.probe != probe.id)
+            continue;
+        if (offset.firing == firing)
+            return {{offset.mean, offset.sd, 1}, offset.sd.celsius(), offset.place};
+        if (place.empty())
+            place = offset.place;
+        if (offset.place == place)
+            others.push_back({offset.mean, offset.sd});
+    }
+    return {priorFromHistory(others, newProbePrior(probe.type, at)), firingScatter_C, place};
+}
+
+std::optional<double> hoursOf(const FiringFigures& figures) {
+    if (!figures.growthHold)
+        return std::nullopt;
+    const auto length = figures.growthHold->end - figures.growthHold->start;
+    return std::chrono::duration<double, std::ratio<3600>>(length).count();
+}
+
+} // namespace
+
+CorrectedTemperature correctedFor(const std::vector<FiledOffset>& filed, FiringId firing, const Probe& probe,
+                                  Temperature read, Temperature peak) {
+    const KnownOffset known = knownOffset(filed, firing, probe, peak);
+    const OffsetPrior carried = carriedTo(read, known.prior, peak);
+    const double sd = carried.sd.celsius();
+    const double own = std::min(known.own_C, sd);
+    return {read.celsius() - carried.mean.celsius(), own, std::sqrt(sd * sd - own * own),
+            std::to_string(static_cast<std::int64_t>(probe.id)) + " " + known.place};
+}
+
+Result<FiringResult> GlazeResults::read(const BookReader& reader, FiringId firing) const {
+    const auto opened = openFiring(reader, firing);
+    if (!opened)
+        return opened.error();
+    FiringResult result{(*opened)->figures, (*opened)->probe, {}, {}};
+    const auto filed = reader.filedOffsets((*opened)->record.kiln.id);
+    if (!filed)
+        return filed.error();
+    if (!result.probe || !result.figures.peak)
+        return result;
+    const Temperature peak = result.figures.peak->temperature;
+    result.peak = correctedFor(*filed, firing, *result.probe, peak, peak);
+    if (result.figures.growthHold)
+        result.growthHold =
+            correctedFor(*filed, firing, *result.probe, result.figures.growthHold->mean, peak);
+    return result;
+}
+
+Result<std::vector<PieceResult>> GlazeResults::of(const BookReader& reader,
+                                                  const std::vector<GlazeFiring>& firings) {
+    std::vector<PieceResult> results;
+    for (const auto& used : firings) {
+        if (!m_firings.contains(used.firing.id)) {
+            auto read = this->read(reader, used.firing.id);
+            if (!read)
+                return read.error();
+            m_firings.emplace(used.firing.id, std::move(*read));
+        }
+        const auto& shared = m_firings.at(used.firing.id);
+        for (const auto& outcome : used.outcomes) {
+            const auto piece = std::ranges::find(used.pieces, outcome.piece, &Piece::id);
+            PieceResult result{used.firing.id};
+            result.growthHold = shared.growthHold;
+            result.hold_h = hoursOf(shared.figures);
+            result.peak = shared.peak;
+            result.application = piece->application_g_per_cm2;
+            result.position = piece->shelf;
+            result.largest_mm = outcome.largest_mm;
+            result.gradeRank = gradeRank(outcome.grade);
+            result.crystals = outcome.crystals;
+            results.push_back(std::move(result));
+        }
+    }
+    return results;
+}
+
+std::optional<double> gradeRank(const std::string& grade) {
+    if (grade.empty() || grade.size() > 2 || !std::isalpha(static_cast<unsigned char>(grade[0])))
+        return std::nullopt;
+    const double rank = 26 - (std::toupper(static_cast<unsigned char>(grade[0])) - 'A');
+    if (grade.size() == 1)
+        return rank;
+    if (grade[1] != '+' && grade[1] != '-')
+        return std::nullopt;
+    return rank + (grade[1] == '+' ? 1.0 : -1.0) / 3;
+}
+
+} // namespace ringhold

@@ -1,0 +1,50 @@
+// Pieces of a glaze as points: how they came out against what was done to them.
+#pragma once
+
+#include "core/base/result.h" // before the lesson: see DEVELOPERS.md on moc and <compare>
+#include "core/learn/learning.h"
+
+#include <QWidget>
+
+class QCPErrorBars;
+class QCPGraph;
+class QCustomPlot;
+
+namespace ringhold {
+
+class Preferences;
+class Theme;
+
+/// With the fitted curve and its 90 % band; positions stand side by side. Preferences and theme outlive it.
+class LessonPlot : public QWidget {
+    Q_OBJECT
+
+  public:
+    LessonPlot(const Preferences& preferences, const Theme& theme, QWidget* parent = nullptr);
+
+    void show(std::vector<PieceResult> pieces, Lesson lesson, Judged judged);
+    int points() const { return m_points; }
+
+  private:
+    void dress();
+    void draw();
+    void drawPieces();
+    void drawCurve();
+    void nameAxes();
+    double shown(double cause) const;
+
+    const Preferences& m_preferences;
+    const Theme& m_theme;
+    QCustomPlot* m_plot;
+    QCPGraph* m_low;
+    QCPGraph* m_high;
+    QCPGraph* m_curve;
+    QCPGraph* m_pieces;
+    std::vector<PieceResult> m_results;
+    std::vector<std::string> m_positions;
+    Lesson m_lesson;
+    Judged m_judged = Judged::largest;
+    int m_points = 0;
+};
+
+} // namespace ringhold
