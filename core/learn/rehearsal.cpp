@@ -18,6 +18,7 @@ constexpr double there_C = 0.5;
 constexpr double stallWindow_s = 1800;
 constexpr double stallGain_C = 2;
 constexpr double longestStep_s = 48 * 3600;
+constexpr double longestArrival_s = 150;
 constexpr std::size_t ticksPerPoint = 15; ///< five minutes
 
 struct RunOfStep {
@@ -30,9 +31,10 @@ struct RunOfStep {
 /// One draw of the kiln through the plan.
 class RehearsalRun {
   public:
-    RehearsalRun(const KilnConstants& kiln, const RehearsalSettings& settings, double offset_C)
+    RehearsalRun(const KilnConstants& kiln, const RehearsalSettings& settings, double offset_C,
+                 double arrival_s)
         : m_kiln(kiln, settings.start.celsius(), settings.start.celsius()),
-          m_full_W(m_kiln.full_W(settings.line.volts)), m_offset_C(offset_C) {
+          m_full_W(m_kiln.full_W(settings.line.volts)), m_offset_C(offset_C), m_arrival_s(arrival_s) {
         m_curve_C.push_back(m_kiln.chamber_C());
     }
 
@@ -118,6 +120,7 @@ class RehearsalRun {
             m_stalled = (sign > 0 && makesNoHeadway()) || m_seconds - m_began_s > longestStep_s;
         }
         m_step.stalled = m_stalled;
+        stay(to_C, m_arrival_s);
     }
 
     void stay(double at_C, double seconds) {
@@ -149,7 +152,8 @@ class RehearsalRun {
     KilnRun m_kiln;
     double m_full_W;
     double m_offset_C;
-    double m_work = 0; ///< of the cone waited for; it begins with the wait, before which little is gained
+    double m_arrival_s; ///< that a controller needs to see that it is there
+    double m_work = 0;  ///< of the cone waited for; it begins with the wait, before which little is gained
     double m_seconds = 0;
     double m_lastPower_W = 0;
     std::size_t m_ticks = 0;
@@ -201,7 +205,8 @@ Rehearsal rehearse(const Plan& plan, const KilnFit& kiln, const RehearsalSetting
     for (KilnConstants constants : kiln.draws) {
         constants = kiln.loaded(constants, settings.load_kg);
         constants.surroundings = settings.surroundings;
-        RehearsalRun run(constants, settings, settings.offset_C + settings.offsetSd_C * chance.normal());
+        RehearsalRun run(constants, settings, settings.offset_C + settings.offsetSd_C * chance.normal(),
+                         longestArrival_s * chance.uniform());
         double energy = 0;
         for (std::size_t i = 0; i < plan.steps.size(); ++i) {
             byStep[i].push_back(run.run(plan.steps[i]));

@@ -53,8 +53,9 @@ struct Rehearsal {
 /// goes, and goes on to the next step once the temperature is there; a way without a rate is gone at full
 /// power or none. A cone wait ends when its cone is down by the heat-work law, the offset drawn too; a cone
 /// that stands after the longest soak stalls the run, and so does a climb that gains less than 2 °C in half
-/// an hour at full power. The band is the constants' and the offset's uncertainty; what a controller does of
-/// its own is not in it. The plan must pass check().
+/// an hour at full power. At each arrival probe and controller take up to 2.5 min to see that they are there
+/// (an assumption, drawn too). The band is all that is drawn; what else a controller does is not in it. The
+/// plan must pass check().
 Rehearsal rehearse(const Plan& plan, const KilnFit& kiln, const RehearsalSettings& settings);
 
 } // namespace ringhold

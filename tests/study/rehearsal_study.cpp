@@ -111,7 +111,8 @@ int main(int argc, char** argv) {
                         holdingPower(fit->likely, celsius(1080)).watts,
                         powers[powers.size() - 1 - powers.size() / 20]);
             const auto came = fired(wanted(), kiln, static_cast<std::uint64_t>(100 * k + 50), offset_C);
-            const auto rehearsal = rehearse(wanted(), *fit, {.load_kg = {}});
+            const auto rehearsal =
+                rehearse(wanted(), *fit, {.load_kg = {}, .start = came.history.control.front().temperature});
             if (came.end_h.size() < 4) {
                 ++stalls;
                 foreseen += rehearsal.stalledShare > 0.5;
