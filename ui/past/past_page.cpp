@@ -3,8 +3,10 @@
 #include "ui/common/fitted_table.h"
 #include "ui/common/fresh_when_seen.h"
 #include "ui/common/words_on_page.h"
+#include "ui/past/filter_fields.h"
 #include "ui/past/firing_view.h"
 #include "ui/past/firings_model.h"
+#include "ui/past/found_firings.h"
 #include "ui/past/laid_over_view.h"
 #include "ui/session/notebook.h"
 
@@ -14,7 +16,6 @@
 #include <QKeyEvent>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QSortFilterProxyModel>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QTabBar>
@@ -26,25 +27,15 @@ namespace {
 
 constexpr int openAfter_ms = 80;
 
-QSortFilterProxyModel* foundIn(FiringsModel* firings, QObject* parent) {
-    auto* found = new QSortFilterProxyModel(parent);
-    found->setSourceModel(firings);
-    found->setFilterRole(FiringsModel::wordsRole);
-    found->setFilterCaseSensitivity(Qt::CaseInsensitive);
-    found->setFilterKeyColumn(0);
-    found->setSortRole(FiringsModel::sortRole);
-    return found;
-}
-
 } // namespace
 
 PastPage::PastPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme),
-      m_firings(new FiringsModel(notebook.preferences(), this)), m_found(foundIn(m_firings, this)),
-      m_filter(new QLineEdit), m_counts(softLabel()), m_table(new FittedTable),
-      m_untick(new QPushButton(tr("&Untick all"))), m_views(new QTabBar), m_stack(new QStackedWidget),
-      m_firing(new FiringView(notebook, theme)), m_laid(new LaidOverView(notebook.preferences(), theme)),
-      m_trouble(new Remark(Remark::Kind::warning)) {
+      m_firings(new FiringsModel(notebook.preferences(), this)), m_found(new FoundFirings(*m_firings, this)),
+      m_filter(new QLineEdit), m_fields(new FilterFields(notebook.preferences())), m_counts(softLabel()),
+      m_table(new FittedTable), m_untick(new QPushButton(tr("&Untick all"))), m_views(new QTabBar),
+      m_stack(new QStackedWidget), m_firing(new FiringView(notebook, theme)),
+      m_laid(new LaidOverView(notebook.preferences(), theme)), m_trouble(new Remark(Remark::Kind::warning)) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->addWidget(makeList(theme));
     book->addWidget(makeReading());
@@ -67,10 +58,11 @@ QWidget* PastPage::makeList(const Theme& theme) {
     head->addWidget(new Heading(theme, TextSize::title, tr("Past firings")), 1);
     head->addWidget(m_counts);
     column->addLayout(head);
-    m_filter->setPlaceholderText(tr("Find by title, kiln or date"));
-    m_filter->setAccessibleName(tr("Find firings by title, kiln or date"));
+    m_filter->setPlaceholderText(tr("Find by any words: title, notes, ware, date"));
+    m_filter->setAccessibleName(tr("Find firings by any words"));
     m_filter->setClearButtonEnabled(true);
     column->addWidget(m_filter);
+    column->addWidget(m_fields);
     m_table->setModel(m_found);
     m_table->setAccessibleName(tr("Firings"));
     m_table->setColumns({{3.2, 0}, {10.5, 0}, {9, 2}, {6.5, 1}, {8.5, 0}, {8.5, 0}, {8.5, 0}});
@@ -105,10 +97,8 @@ QWidget* PastPage::makeReading() {
 }
 
 void PastPage::connectAll() {
-    connect(m_filter, &QLineEdit::textChanged, this, [this](const QString& text) {
-        m_found->setFilterFixedString(text.trimmed());
-        tellCounts();
-    });
+    connect(m_filter, &QLineEdit::textChanged, this, &PastPage::find);
+    connect(m_fields, &FilterFields::changed, this, &PastPage::find);
     connect(m_table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [this] { m_openSoon.start(); });
     connect(&m_openSoon, &QTimer::timeout, this, &PastPage::openCurrent);
@@ -126,6 +116,9 @@ void PastPage::refresh() {
     m_opened.forget();
     m_table->setFont(m_theme.text(TextSize::small));
     m_firings->show(std::move(*firings));
+    if (const auto kilns = m_notebook.reader().kilns())
+        m_fields->showKilns(*kilns);
+    find();
     const int row = before ? m_firings->rowOf(*before) : -1;
     if (row >= 0)
         m_table->setCurrentIndex(m_found->mapFromSource(m_firings->index(row, 1)));
@@ -133,6 +126,14 @@ void PastPage::refresh() {
         m_table->setCurrentIndex(m_found->index(0, 1));
     ticksChanged();
     openCurrent();
+}
+
+void PastPage::find() {
+    FiringFilter filter = m_fields->filter();
+    filter.words = m_filter->text().trimmed().toStdString();
+    const auto found = m_found->find(m_notebook.reader(), filter);
+    m_trouble->say(found ? QString() : QString::fromStdString(found.error().text()));
+    tellCounts();
 }
 
 std::optional<FiringId> PastPage::current() const {
@@ -147,6 +148,8 @@ void PastPage::open(FiringId firing) {
     if (row < 0)
         return;
     m_filter->clear();
+    m_fields->clear();
+    find();
     m_table->setCurrentIndex(m_found->mapFromSource(m_firings->index(row, 1)));
     openCurrent();
     show(oneFiring);

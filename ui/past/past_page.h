@@ -10,15 +10,16 @@
 class QLabel;
 class QLineEdit;
 class QPushButton;
-class QSortFilterProxyModel;
 class QStackedWidget;
 class QTabBar;
 
 namespace ringhold {
 
+class FilterFields;
 class FiringsModel;
 class FiringView;
 class FittedTable;
+class FoundFirings;
 class FreshWhenSeen;
 class LaidOverView;
 class Notebook;
@@ -44,6 +45,7 @@ class PastPage : public QWidget {
     QWidget* makeReading();
     void connectAll();
     void refresh();
+    void find();
     void openCurrent();
     void layTicked();
     void ticksChanged();
@@ -55,9 +57,10 @@ class PastPage : public QWidget {
     Notebook& m_notebook;
     const Theme& m_theme;
     FiringsModel* m_firings;
-    QSortFilterProxyModel* m_found;
+    FoundFirings* m_found;
     OpenedFirings m_opened;
     QLineEdit* m_filter;
+    FilterFields* m_fields;
     QLabel* m_counts;
     FittedTable* m_table;
     QPushButton* m_untick;

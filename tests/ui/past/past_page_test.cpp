@@ -6,6 +6,7 @@
 #include "ui/common/words_on_page.h"
 #include "ui/past/curves_plot.h"
 #include "ui/past/difference_model.h"
+#include "ui/past/filter_fields.h"
 #include "ui/past/firing_view.h"
 #include "ui/past/firings_model.h"
 #include "ui/past/laid_over_view.h"
@@ -107,6 +108,51 @@ TEST_F(PastPageTest, FindsByTitleKilnAndDate) {
         filter->setText(QString::fromUtf16(text));
         EXPECT_EQ(list().model()->rowCount(), count) << QString::fromUtf16(text).toStdString();
     }
+}
+
+TEST_F(PastPageTest, FindsByFieldsAndByWordsInTheWare) {
+    const KilnId smoke = m_book.addKiln("Smoke");
+    const FiringId saggers = m_book.addFiring(smoke, {.title = "Saggers", .began = noonOfMarch(9)});
+    const PieceId vase = m_book.addPiece(saggers, "moon jar", "ice 3");
+    expectGood(m_book->writer().set({vase, Crystals::many, 40, 3, "", "A", "a halo at the foot"}));
+    start();
+    auto* words = m_page.findChild<QLineEdit*>();
+    auto& fields = *m_page.findChild<FilterFields*>();
+    const auto field = [&](const QString& hint) {
+        for (auto* line : fields.findChildren<QLineEdit*>())
+            if (line->placeholderText().startsWith(hint))
+                return line;
+        return fields.findChild<QLineEdit*>();
+    };
+    const auto found = [&] { return list().model()->rowCount(); };
+    words->setText(u"halo"_qs);
+    EXPECT_EQ(found(), 1);
+    words->setText(u"moon"_qs);
+    EXPECT_EQ(found(), 1);
+    words->clear();
+    field(u"glaze"_qs)->setText(u"ICE"_qs);
+    EXPECT_EQ(found(), 1);
+    words->setText(u"fern"_qs);
+    EXPECT_EQ(found(), 0) << "all of it is asked for";
+    words->clear();
+    field(u"glaze"_qs)->clear();
+    field(u"grade"_qs)->setText(u"A"_qs);
+    EXPECT_EQ(found(), 1);
+    field(u"grade"_qs)->clear();
+    field(u"from"_qs)->setText(u"2026-03-08"_qs);
+    EXPECT_EQ(found(), 2);
+    field(u"to,"_qs)->setText(u"2026-03-08"_qs);
+    EXPECT_EQ(found(), 1);
+    field(u"to,"_qs)->setText(u"the eighth"_qs);
+    field(u"to,"_qs)->setFocus();
+    press(Qt::Key_Return);
+    EXPECT_TRUE(warnings().contains(u"2026-03-01"));
+    fields.clear();
+    auto* kiln = fields.findChild<QComboBox*>();
+    kiln->setCurrentText(u"Smoke"_qs);
+    EXPECT_EQ(found(), 1);
+    m_page.open(m_fern);
+    EXPECT_EQ(found(), 3) << "what is asked to be opened is not hidden";
 }
 
 TEST_F(PastPageTest, TwoAreLaidOverByTicks) {
