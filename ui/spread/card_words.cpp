@@ -6,6 +6,8 @@
 #include "ui/cones/cone_words.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
+#include "ui/spread/advice_words.h"
+#include "ui/spread/look_reminder.h"
 
 #include <QCoreApplication>
 
@@ -18,6 +20,7 @@ namespace {
 
 constexpr double z90 = 1.645; ///< of a normal distribution, for 90 % in the middle
 constexpr qsizetype conesTold = 2;
+const Rate fallingFrom = Rate::fromCelsiusPerHour(-30); ///< slower is no drop
 
 struct Card {
     Q_DECLARE_TR_FUNCTIONS(Card)
@@ -36,6 +39,17 @@ QString sourceWords(const FiringSession& session) {
                                                          : Card::tr("%1 firings").arg(firings));
 }
 
+/// By the plan's step, or by the curve.
+bool isFalling(const FiringSession& session) {
+    if (const auto* follower = session.follower(); follower && follower->position()) {
+        const auto& step = follower->plan().steps[follower->position()->step];
+        if (std::holds_alternative<Drop>(step) || std::holds_alternative<Cool>(step))
+            return true;
+    }
+    const auto climb = session.climbShown();
+    return climb && climb->rate < fallingFrom;
+}
+
 CardWords heatWords(const FiringSession& session, const Preferences& preferences) {
     CardWords words{Card::tr("Heat work"), {}, {}, {}};
     if (!session.forecast() || session.forecast()->packs.empty()) {
@@ -49,9 +63,14 @@ CardWords heatWords(const FiringSession& session, const Preferences& preferences
     for (const auto& cone : pack.cones)
         standing << coneInWords(QString::fromStdString(cone.cone), std::round(cone.hourNow.median * 2) / 2);
     words.main = standing.join(QStringLiteral(", "));
-    for (const auto& cone : pack.cones)
-        if (!cone.isDown && words.lines.size() < conesTold)
-            words.lines << coneDownSentence(cone, session, preferences);
+    if (isFalling(session))
+        words.lines << droppingWords(FiringAdvice(*session.forecaster(), session.follower()).afterDropNow());
+    else
+        for (const auto& cone : pack.cones)
+            if (!cone.isDown && words.lines.size() < conesTold)
+                words.lines << coneDownSentence(cone, session, preferences);
+    if (const auto look = nextLookOf(session, preferences); look && look->at > session.now())
+        words.lines << nextLookWords(*look, preferences);
     words.lines << Card::tr("Probe reads %1, from %2.")
                        .arg(offsetWords(pack.offset, preferences), sourceWords(session));
     return words;

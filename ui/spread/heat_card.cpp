@@ -6,7 +6,9 @@
 #include "ui/spread/card_words.h"
 #include "ui/theme/theme.h"
 
+#include <QHBoxLayout>
 #include <QLabel>
+#include <QToolButton>
 #include <QVBoxLayout>
 
 namespace ringhold {
@@ -14,7 +16,7 @@ namespace ringhold {
 HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences, const Theme& theme,
                    QWidget* parent)
     : QFrame(parent), m_session(session), m_preferences(preferences), m_theme(theme), m_title(new QLabel),
-      m_main(new QLabel), m_lines(new QLabel), m_warnings(new QLabel) {
+      m_advice(new QToolButton), m_main(new QLabel), m_lines(new QLabel), m_warnings(new QLabel) {
     setProperty("card", true);
     setAccessibleName(tr("Heat work and hold"));
     auto* column = new QVBoxLayout(this);
@@ -24,7 +26,16 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
     m_lines->setWordWrap(true);
     m_warnings->setWordWrap(true);
     setToolTip(tr("Intervals hold nine times in ten."));
-    column->addWidget(m_title);
+    auto* head = new QHBoxLayout;
+    head->addWidget(m_title, 1);
+    head->addWidget(m_advice, 0, Qt::AlignTop);
+    column->addLayout(head);
+    m_advice->setText(tr("&Advice"));
+    m_advice->setToolTip(tr("What holding, climbing, staying or dropping would do (Alt+A)"));
+    m_advice->setCheckable(true);
+    m_advice->setProperty("choice", true);
+    m_advice->setProperty("size", QStringLiteral("small"));
+    connect(m_advice, &QToolButton::toggled, this, &HeatCard::adviceWanted);
     column->addWidget(m_main);
     column->addWidget(m_warnings);
     column->addWidget(m_lines);
@@ -33,6 +44,11 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
     connect(&preferences, &Preferences::changed, this, &HeatCard::refresh);
     connect(&theme, &Theme::changed, this, &HeatCard::dress);
     dress();
+}
+
+void HeatCard::foldAdvice() {
+    m_advice->setChecked(false);
+    m_advice->setFocus(Qt::OtherFocusReason);
 }
 
 void HeatCard::dress() {

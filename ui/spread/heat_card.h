@@ -4,6 +4,7 @@
 #include <QFrame>
 
 class QLabel;
+class QToolButton;
 
 namespace ringhold {
 
@@ -19,6 +20,11 @@ class HeatCard : public QFrame {
     HeatCard(const FiringSession& session, const Preferences& preferences, const Theme& theme,
              QWidget* parent = nullptr);
     void refresh();
+    void foldAdvice();
+
+  Q_SIGNALS:
+    /// To be unfolded, or folded.
+    void adviceWanted(bool unfolded);
 
   private:
     void dress();
@@ -27,6 +33,7 @@ class HeatCard : public QFrame {
     const Preferences& m_preferences;
     const Theme& m_theme;
     QLabel* m_title;
+    QToolButton* m_advice;
     QLabel* m_main;
     QLabel* m_lines;
     QLabel* m_warnings;

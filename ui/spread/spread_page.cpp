@@ -3,17 +3,15 @@
 #include "ui/common/tone.h"
 #include "ui/common/words_on_page.h"
 #include "ui/cones/cone_words.h"
-#include "ui/cones/pack_view.h"
 #include "ui/session/notebook.h"
-#include "ui/spread/curve_view.h"
-#include "ui/spread/heat_card.h"
 #include "ui/spread/log_model.h"
 #include "ui/spread/log_view.h"
+#include "ui/spread/look_reminder.h"
+#include "ui/spread/right_page.h"
 #include "ui/spread/strip_words.h"
 #include "ui/spread/writing_line.h"
 #include "ui/theme/theme.h"
 
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QSplitter>
 #include <QVBoxLayout>
@@ -25,8 +23,6 @@ namespace ringhold {
 
 namespace {
 
-constexpr int repaint_ms = 200;
-
 QString whatWords(const FiringRecord& record) {
     QStringList parts;
     if (!record.pieces.empty())
@@ -37,60 +33,33 @@ QString whatWords(const FiringRecord& record) {
     return parts.join(QStringLiteral(" · "));
 }
 
-/// The last looks of a pack and the model's ghosts, as they are drawn.
-DrawnPack drawnPack(const Pack& pack, const std::vector<Look>& looks, const PackForecast* forecast) {
-    DrawnPack drawn;
-    drawn.leansLeft = pack.leansLeft;
-    for (std::size_t i = 0; i < pack.cones.size(); ++i) {
-        DrawnCone cone;
-        cone.name = QString::fromStdString(pack.cones[i]);
-        for (const auto& look : looks)
-            if (look.pack == pack.id && look.cone == pack.cones[i] && !look.struck)
-                cone.hour = look.hour;
-        if (forecast) {
-            const auto& hour = forecast->cones[i].hourNow;
-            cone.ghost = GhostCone{hour.median, hour.p05, hour.p95};
-        }
-        drawn.cones.push_back(cone);
-    }
-    return drawn;
-}
-
 } // namespace
 
 SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme),
       m_date(new Heading(theme, TextSize::title, notebook.preferences().date(session.record().firing.began))),
       m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
-      m_whole(new CurveView(session, notebook.preferences(), theme, CurveSpan::whole)),
-      m_closeUp(new CurveView(session, notebook.preferences(), theme, CurveSpan::closeUp)),
-      m_heat(new HeatCard(session, notebook.preferences(), theme)),
+      m_right(new RightPage(session, notebook.preferences(), theme)),
       m_line(new WritingLine([this] { return writingContext(); },
                              [this](const WrittenLine& line) { return describe(line); }, theme)) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->setObjectName(QStringLiteral("book"));
     book->addWidget(makeLeftPage());
-    book->addWidget(makeRightPage());
+    book->addWidget(m_right);
     book->setStretchFactor(0, 1);
     book->setStretchFactor(1, 2);
     book->setChildrenCollapsible(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(10);
+    auto* reminder = new LookReminder(session, notebook.preferences());
     column->addWidget(book, 1);
+    column->addWidget(reminder);
     column->addWidget(m_line);
+    connect(reminder, &LookReminder::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(&session, &FiringSession::linesChanged, this, &SpreadPage::refreshLog);
     connect(&notebook.preferences(), &Preferences::changed, this, &SpreadPage::refreshLog);
-    connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshPacks);
-    m_repaint.setSingleShot(true);
-    connect(&m_repaint, &QTimer::timeout, this, &SpreadPage::refreshCurves);
-    const auto later = [this] {
-        if (!m_repaint.isActive())
-            m_repaint.start(repaint_ms);
-    };
-    for (auto signal : {&FiringSession::readingTaken, &FiringSession::linesChanged,
-                        &FiringSession::forecastChanged, &FiringSession::durableChanged})
-        connect(&session, signal, this, later);
+    connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshDoubts);
     m_looksNoted = looksThatCount();
     m_note.setSingleShot(true);
     connect(&m_note, &QTimer::timeout, this, &SpreadPage::noteForecast);
@@ -98,11 +67,11 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
     connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
     connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
+    connect(m_right, &RightPage::troubled, this, &SpreadPage::troubled);
     connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
     connect(&theme, &Theme::changed, this, &SpreadPage::dress);
     dress();
     refreshLog();
-    refreshPacks();
 }
 
 QWidget* SpreadPage::makeLeftPage() {
@@ -118,31 +87,6 @@ QWidget* SpreadPage::makeLeftPage() {
     column->addSpacing(8);
     m_log->setModel(m_logModel);
     column->addWidget(m_log, 1);
-    return page;
-}
-
-QWidget* SpreadPage::makeRightPage() {
-    auto* page = new QFrame;
-    page->setObjectName(QStringLiteral("rightPage"));
-    auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(14, 10, 14, 12);
-    column->setSpacing(8);
-    column->addWidget(m_whole, 5);
-    column->addWidget(m_closeUp, 4);
-    auto* cards = new QHBoxLayout;
-    cards->setSpacing(12);
-    for (const auto& pack : m_session.record().packs) {
-        auto* card = new QFrame;
-        card->setProperty("card", true);
-        auto* inside = new QVBoxLayout(card);
-        inside->setContentsMargins(12, 8, 12, 8);
-        inside->addWidget(new Heading(m_theme, TextSize::large, QString::fromStdString(pack.place)));
-        m_packs.push_back(new PackView(m_theme));
-        inside->addWidget(m_packs.back(), 1);
-        cards->addWidget(card, 1);
-    }
-    cards->addWidget(m_heat, 2);
-    column->addLayout(cards, 3);
     return page;
 }
 
@@ -274,32 +218,16 @@ void SpreadPage::refreshLog() {
                                    alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
                                    m_session.lookDoubts()),
                          m_notebook.preferences());
-    refreshPacks();
+    m_right->refreshPacks();
 }
 
-void SpreadPage::refreshPacks() {
+/// Readings may bring a doubt, or take it away; looks come with linesChanged().
+void SpreadPage::refreshDoubts() {
     std::vector<LookId> doubted;
     for (const auto& doubt : m_session.lookDoubts())
         doubted.push_back(doubt.look.id);
     if (std::exchange(m_doubted, doubted) != doubted)
-        return refreshLog(); // which comes back here
-    const auto& record = m_session.record();
-    for (std::size_t i = 0; i < m_packs.size(); ++i) {
-        const auto* forecast = m_session.forecast() ? &m_session.forecast()->packs[i] : nullptr;
-        m_packs[i]->setPack(drawnPack(record.packs[i], record.looks, forecast));
-    }
-}
-
-void SpreadPage::refreshCurves() {
-    bool close = false;
-    if (const auto* follower = m_session.follower(); follower && follower->position()) {
-        const auto& step = follower->plan().steps[follower->position()->step];
-        close = !std::holds_alternative<Climb>(step) && !std::holds_alternative<Cool>(step);
-    }
-    m_closeUp->setVisible(close);
-    m_whole->refresh();
-    if (close)
-        m_closeUp->refresh();
+        refreshLog();
 }
 
 } // namespace ringhold

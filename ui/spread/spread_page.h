@@ -11,14 +11,12 @@ class QLabel;
 
 namespace ringhold {
 
-class CurveView;
 class FiringSession;
-class HeatCard;
 class Heading;
 class LogModel;
 class LogView;
 class Notebook;
-class PackView;
+class RightPage;
 class Theme;
 class WritingLine;
 
@@ -40,10 +38,8 @@ class SpreadPage : public QWidget {
 
   private:
     QWidget* makeLeftPage();
-    QWidget* makeRightPage();
     void refreshLog();
-    void refreshCurves();
-    void refreshPacks();
+    void refreshDoubts();
     void write(const WrittenLine& line);
     void strikeRow(int row);
     void undo();
@@ -61,12 +57,8 @@ class SpreadPage : public QWidget {
     QLabel* m_what;
     LogModel* m_logModel;
     LogView* m_log;
-    CurveView* m_whole;
-    CurveView* m_closeUp;
-    std::vector<PackView*> m_packs;
-    HeatCard* m_heat;
+    RightPage* m_right;
     WritingLine* m_line;
-    QTimer m_repaint;
     QTimer m_note; ///< looks at several cones are one
     std::size_t m_looksNoted = 0;
     std::vector<LookId> m_doubted; ///< as the log shows them

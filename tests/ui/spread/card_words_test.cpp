@@ -13,11 +13,12 @@ TEST(CardWordsTest, TellHowTheConesStandAndWhenTheyWillBeDown) {
     firing.look(148, "8", 3);
     const auto words = cardWords(firing.session(), firing.preferences());
     EXPECT_EQ(words.title, QStringLiteral("Heat work"));
-    ASSERT_EQ(words.lines.size(), 3);
+    ASSERT_EQ(words.lines.size(), 4) << allOf(words);
     EXPECT_TRUE(words.lines[0].startsWith(QStringLiteral("Cone 8 down 14:"))) << allOf(words);
     EXPECT_TRUE(words.lines[1].startsWith(QStringLiteral("Cone 9 down 1"))) << allOf(words);
-    EXPECT_TRUE(words.lines[2].startsWith(QStringLiteral("Probe reads "))) << allOf(words);
-    EXPECT_TRUE(words.lines[2].endsWith(QStringLiteral("from one look."))) << allOf(words);
+    EXPECT_TRUE(words.lines[2].startsWith(QStringLiteral("Next look: cone "))) << allOf(words);
+    EXPECT_TRUE(words.lines[3].startsWith(QStringLiteral("Probe reads "))) << allOf(words);
+    EXPECT_TRUE(words.lines[3].endsWith(QStringLiteral("from one look."))) << allOf(words);
     EXPECT_TRUE(words.warnings.isEmpty());
 }
 
@@ -29,6 +30,19 @@ TEST(CardWordsTest, WarnOfALookThatDoesNotFit) {
     const auto words = cardWords(firing.session(), firing.preferences());
     ASSERT_EQ(words.warnings.size(), 1);
     EXPECT_EQ(words.warnings[0].toStdString(), "Look 14:12, 10 at 5 o’clock, does not fit the rest.");
+}
+
+/// Heat works on while the kiln falls.
+TEST(CardWordsTest, SayWhatCoolingStillAdds) {
+    LiveClimb firing({{0, 1100}, {170, 1270}, {172, 1262}});
+    firing.look(160, "8", 6);
+    firing.look(170, "9", 6);
+    const auto words = cardWords(firing.session(), firing.preferences());
+    ASSERT_EQ(words.lines.size(), 2) << allOf(words);
+    EXPECT_TRUE(words.lines[0].contains(QStringLiteral("10"))) << allOf(words);
+    EXPECT_TRUE(words.lines[0].startsWith(QStringLiteral("Cooling takes ")) ||
+                words.lines[0].contains(QStringLiteral(" stays ")))
+        << allOf(words);
 }
 
 /// 150 min up, cone 9 seen down, dropped to the growth hold, held for an hour.

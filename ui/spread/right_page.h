@@ -1,0 +1,50 @@
+// The right page of the spread: the curve over its plan, a close-up, the cones, the card beside them, and
+// advice.
+#pragma once
+
+#include <QFrame>
+#include <QTimer>
+
+#include <vector>
+
+namespace ringhold {
+
+class AdvicePanel;
+class CurveView;
+class FiringSession;
+class HeatCard;
+class PackView;
+class Preferences;
+class Theme;
+
+/// Session, preferences and theme outlive it.
+class RightPage : public QFrame {
+    Q_OBJECT
+
+  public:
+    RightPage(FiringSession& session, const Preferences& preferences, const Theme& theme,
+              QWidget* parent = nullptr);
+
+    /// Cones as last seen and as they are thought to stand.
+    void refreshPacks();
+
+  Q_SIGNALS:
+    /// Something could not be kept: said in words.
+    void troubled(const QString& what);
+
+  private:
+    QLayout* makeCards();
+    void refreshCurves();
+    void unfoldAdvice(bool unfolded);
+
+    FiringSession& m_session;
+    const Theme& m_theme;
+    CurveView* m_whole;
+    CurveView* m_closeUp;
+    AdvicePanel* m_advice;
+    HeatCard* m_heat;
+    std::vector<PackView*> m_packs;
+    QTimer m_repaint;
+};
+
+} // namespace ringhold
