@@ -3,8 +3,7 @@
 #include "core/cones/bending.h"
 #include "core/cones/cone_table.h"
 #include "core/plan/cone_down_estimate.h"
-#include "core/report/report_curves.h"
-#include "core/watch/firing_forecast.h"
+#include "core/report/fired_cones.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,7 +12,6 @@ namespace ringhold {
 
 namespace {
 
-constexpr Duration longestAfterReading = std::chrono::minutes(20); // that the model judges a look
 constexpr double leanHour = 1, levelHour = 3;
 constexpr double nearEnough_h = 0.5;
 constexpr double nearlyDown_h = 4.5; // seen so before, the first look that finds it down tells when it went
@@ -100,57 +98,6 @@ ReportedCone storyOf(const FiringRecord& record, const Pack& pack, const std::st
     return told;
 }
 
-/// The packs as far as the cone table knows them, and the looks as far as the model can take them: a cold
-/// look tells how the cone stood when the readings ended.
-struct Known {
-    std::vector<Pack> packs;
-    std::vector<Look> looks;
-};
-
-Known knownOf(const FiringRecord& record, const Curve& control) {
-    Known known;
-    for (Pack pack : record.packs) {
-        std::erase_if(pack.cones,
-                      [&](const std::string& cone) { return !ConeTable::builtIn().find(cone, pack.type); });
-        if (!pack.cones.empty())
-            known.packs.push_back(std::move(pack));
-    }
-    for (Look look : record.looks) {
-        const auto pack = std::ranges::find(known.packs, look.pack, &Pack::id);
-        if (look.struck || pack == known.packs.end() || std::ranges::count(pack->cones, look.cone) == 0)
-            continue;
-        if (look.cold)
-            look.at = std::min(look.at, control.back().at);
-        if (isTellableHour(look.hour) && look.at >= control.front().at &&
-            look.at <= control.back().at + longestAfterReading)
-            known.looks.push_back(std::move(look));
-    }
-    return known;
-}
-
-struct Modelled {
-    Known known;
-    std::vector<OffsetPrior> priors;
-    Forecast forecast;
-};
-
-std::optional<Modelled> modelOf(const FiringRecord& record, const Curve& control,
-                                const std::vector<FiledOffset>& history) {
-    if (control.size() < 2)
-        return std::nullopt;
-    Modelled modelled{knownOf(record, control), {}, {}};
-    for (const auto& pack : modelled.known.packs)
-        modelled.priors.push_back(offsetPriorFor(controlProbe(record), pack.place, history));
-    auto model = FiringForecast::make(modelled.known.packs, modelled.priors);
-    if (!model || !model->restart(control, control.front().at, modelled.known.looks))
-        return std::nullopt;
-    auto forecast = model->forecast(nullptr);
-    if (!forecast)
-        return std::nullopt;
-    modelled.forecast = std::move(*forecast);
-    return modelled;
-}
-
 const ConeForecast* coneIn(const PackForecast* pack, const std::string& cone) {
     if (!pack)
         return nullptr;
@@ -168,20 +115,20 @@ std::optional<ReportedOffset> offsetOf(const PackForecast& told, const OffsetPri
 
 ConeStory::ConeStory(const FiringRecord& record, const Curve& control,
                      const std::vector<FiledOffset>& history) {
-    const auto modelled = modelOf(record, control, history);
+    const auto fired = firedCones(record, control, history);
     for (const auto& pack : record.packs) {
         auto& told = m_packs.emplace_back(ReportedPack{pack.place, pack.leansLeft, {}, {}});
         const PackForecast* forecast = nullptr;
-        for (std::size_t i = 0; modelled && i < modelled->known.packs.size(); ++i) {
-            if (modelled->known.packs[i].id != pack.id)
+        for (std::size_t i = 0; fired && i < fired->packs.size(); ++i) {
+            if (fired->packs[i].id != pack.id)
                 continue;
-            forecast = &modelled->forecast.packs[i];
-            const auto looks = std::ranges::count(modelled->known.looks, pack.id, &Look::pack);
-            told.offset = offsetOf(*forecast, modelled->priors[i], looks);
+            forecast = &fired->forecast.packs[i];
+            const auto looks = std::ranges::count(fired->looks, pack.id, &Look::pack);
+            told.offset = offsetOf(*forecast, fired->priors[i], looks);
             if (told.offset && !m_offset) {
                 m_offset = OffsetPrior{forecast->offsetMean, forecast->offsetSd, 0};
                 m_type = pack.type;
-                const auto& cones = modelled->known.packs[i].cones;
+                const auto& cones = fired->packs[i].cones;
                 m_offsetAt =
                     ConeTable::builtIn().find(cones[cones.size() / 2], pack.type)->law.endPoint(chartedRate);
             }

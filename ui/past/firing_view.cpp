@@ -4,6 +4,7 @@
 #include "ui/common/firing_words.h"
 #include "ui/common/words_on_page.h"
 #include "ui/cones/pack_view.h"
+#include "ui/past/cold_pack_entry.h"
 #include "ui/past/curves_plot.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/log_model.h"
@@ -48,7 +49,7 @@ FiringView::FiringView(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme), m_title(new Heading(theme, TextSize::title)),
       m_what(softLabel()), m_plot(new CurvesPlot(notebook.preferences(), theme)), m_tabs(new QTabWidget),
       m_log(new LogModel(this)), m_ware(new WareModel(notebook, WareModel::Access::read, this)),
-      m_packs(new QHBoxLayout) {
+      m_packs(new QHBoxLayout), m_cold(new ColdPackEntry(notebook)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     m_title->setWordWrap(true);
@@ -72,7 +73,12 @@ QWidget* FiringView::makeLog() {
 
 QWidget* FiringView::makeCones() {
     auto* cones = new QWidget;
-    cones->setLayout(m_packs);
+    auto* row = new QHBoxLayout(cones);
+    row->setContentsMargins(4, 4, 4, 4);
+    row->setSpacing(16);
+    row->addLayout(m_packs, 2);
+    row->addWidget(m_cold, 3);
+    connect(m_cold, &ColdPackEntry::written, this, &FiringView::coldPackWritten);
     return cones;
 }
 
@@ -156,6 +162,7 @@ void FiringView::showCones() {
         column->addWidget(view, 1);
         m_packs->addWidget(card, 1);
     }
+    m_cold->show(m_firing);
     m_tabs->setTabEnabled(1, !m_firing->record.packs.empty());
 }
 

@@ -11,6 +11,7 @@ class QTabWidget;
 
 namespace ringhold {
 
+class ColdPackEntry;
 class CurvesPlot;
 class Heading;
 class LogModel;
@@ -18,7 +19,7 @@ class Notebook;
 class Theme;
 class WareModel;
 
-/// Curve, log, cones as last seen, ware. Notebook and theme outlive it.
+/// Curve, log, cones as last seen with what the cold pack shows, ware. Notebook and theme outlive it.
 class FiringView : public QWidget {
     Q_OBJECT
 
@@ -27,6 +28,10 @@ class FiringView : public QWidget {
 
     /// Null shows nothing.
     void show(std::shared_ptr<const OpenedFiring> firing);
+
+  Q_SIGNALS:
+    /// The cold pack was read: the book has new looks and offsets.
+    void coldPackWritten();
 
   private:
     QWidget* makeLog();
@@ -47,6 +52,7 @@ class FiringView : public QWidget {
     LogModel* m_log;
     WareModel* m_ware;
     QHBoxLayout* m_packs;
+    ColdPackEntry* m_cold;
     std::shared_ptr<const OpenedFiring> m_firing;
 };
 

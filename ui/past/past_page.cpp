@@ -106,6 +106,10 @@ void PastPage::connectAll() {
     connect(m_firings, &FiringsModel::tickedChanged, this, &PastPage::ticksChanged);
     connect(m_untick, &QPushButton::clicked, m_firings, &FiringsModel::untickAll);
     connect(m_views, &QTabBar::currentChanged, this, [this](int view) { show(static_cast<View>(view)); });
+    connect(m_firing, &FiringView::coldPackWritten, this, [this] {
+        refresh();
+        m_fresh->tellOthers();
+    });
 }
 
 void PastPage::refresh() {

@@ -110,6 +110,7 @@ void AdvicePanel::dress() {
     const QFontMetrics metrics(m_theme.text(TextSize::body));
     for (const auto& row : {m_hold, m_by, m_more})
         row.target->setFixedWidth(metrics.horizontalAdvance(QStringLiteral("000000000")) + 20);
+    m_drop.answer->setMinimumHeight(2 * metrics.lineSpacing()); // the longest answer
     m_fit->setFont(m_theme.text(TextSize::small));
 }
 

@@ -1,0 +1,31 @@
+// The model of a whole firing's cones, by all its looks, cold packs among them; and the offsets that it
+// files.
+#pragma once
+
+#include "core/firing/firing_record.h"
+#include "core/watch/firing_forecast.h"
+
+#include <optional>
+#include <vector>
+
+namespace ringhold {
+
+struct FiredCones {
+    std::vector<Pack> packs; ///< as far as the cone table knows their cones
+    std::vector<Look> looks; ///< as far as the model can take them; a cold one at the last reading
+    std::vector<OffsetPrior> priors;
+    Forecast forecast;
+};
+
+/// `history` holds what earlier firings filed. Nothing with fewer than two readings, or no pack that is
+/// known.
+std::optional<FiredCones> firedCones(const FiringRecord& record, const Curve& control,
+                                     const std::vector<FiledOffset>& history);
+
+/// What the firing's looks told of its probe, one for each pack that was looked at: to be filed again after
+/// its cold packs are read. Of `history` only what firings that began before it filed counts. Nothing for a
+/// firing without a probe, or that has not ended.
+std::vector<FiledOffset> offsetsTold(const FiringRecord& record, const Curve& control,
+                                     const std::vector<FiledOffset>& history);
+
+} // namespace ringhold
