@@ -56,9 +56,10 @@ QString moles(const RecipeFigures& figures) {
     part("ZnO", QStringLiteral("ZnO"));
     part("SiO2", QStringLiteral("SiO₂"));
     QString told = words.isEmpty() ? QString() : tr("In 100 g: %1.").arg(words.join(QStringLiteral(", ")));
-    if (figures.silicaToZinc)
+    const bool whole = figures.unknown.empty(); // a ratio without some of its lines would mislead
+    if (whole && figures.silicaToZinc)
         told += QLatin1Char(' ') + tr("SiO₂ to ZnO %1 by mole.").arg(*figures.silicaToZinc, 0, 'f', 2);
-    if (figures.unityAlumina)
+    if (whole && figures.unityAlumina)
         told += QLatin1Char(' ') + tr("Al₂O₃ %1 in the unity formula.").arg(*figures.unityAlumina, 0, 'f', 3);
     if (!figures.unknown.empty()) {
         QStringList names;
@@ -82,8 +83,9 @@ RecipeTold tellRecipe(const std::vector<RecipeLine>& lines) {
     if (!figures)
         return {sums(lines), QString::fromStdString(figures.error().text())};
     QStringList warnings;
-    for (const auto warning : figures->warnings)
-        warnings << warningWords(warning);
+    if (figures->unknown.empty())
+        for (const auto warning : figures->warnings)
+            warnings << warningWords(warning);
     if (!warnings.isEmpty())
         warnings << tr(
             "Usual by practice: SiO₂ to ZnO 2.7 to 3.0, little Al₂O₃. Glazes outside of it work too.");

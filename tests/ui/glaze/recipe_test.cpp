@@ -91,11 +91,18 @@ TEST(RecipeWords, TellSumsAndMoles) {
 
 TEST(RecipeWords, WarnOutsideTheUsualAndSayThatItIsPractice) {
     const auto told =
-        tellRecipe({line("zinc oxide", 25, "ZnO"), line("silica", 40, "SiO2"), line("frit", 35, "")});
+        tellRecipe({line("zinc oxide", 25, "ZnO"), line("silica", 40, "SiO2"), line("soda", 35, "Na2CO3")});
     EXPECT_TRUE(told.warnings.contains(u"below 2.7"));
     EXPECT_TRUE(told.warnings.contains(u"by practice"));
-    EXPECT_TRUE(told.figures.contains(u"Without frit"));
     EXPECT_TRUE(tellRecipe({}).warnings.isEmpty());
+}
+
+TEST(RecipeWords, TellNoRatioWhileALineIsUnknown) {
+    const auto told =
+        tellRecipe({line("zinc oxide", 25, "ZnO"), line("silica", 40, "SiO2"), line("frit", 35, "")});
+    EXPECT_TRUE(told.figures.contains(u"Without frit"));
+    EXPECT_FALSE(told.figures.contains(u"by mole"));
+    EXPECT_TRUE(told.warnings.isEmpty());
 }
 
 } // namespace ringhold::test
