@@ -26,7 +26,7 @@ class ProgramOnAFullDisk : public testing::Test {
             GTEST_SKIP() << "no mount namespaces here, so there is no disk to fill";
     }
 
-    /// Runs shell lines with $disk (a tmpfs of 400 kB), $folder and $ringhold set; gives their exit status.
+    /// Runs shell lines with $disk (a tmpfs of 650 kB), $folder and $ringhold set; gives their exit status.
     int shell(const std::string& lines) const {
         QProcess process;
         auto environment = QProcessEnvironment::systemEnvironment();
@@ -34,7 +34,7 @@ class ProgramOnAFullDisk : public testing::Test {
         environment.insert(QStringLiteral("disk"), QString::fromStdString((m_folder / "disk").string()));
         environment.insert(QStringLiteral("ringhold"), QString::fromStdString(test::programFile().string()));
         process.setProcessEnvironment(environment);
-        const auto script = "mount -t tmpfs -o size=400k disk \"$disk\" || exit 77\n" + lines;
+        const auto script = "mount -t tmpfs -o size=650k disk \"$disk\" || exit 77\n" + lines;
         process.start(QStringLiteral("unshare"),
                       {QStringLiteral("--map-root-user"), QStringLiteral("--mount"), QStringLiteral("sh"),
                        QStringLiteral("-c"), QString::fromStdString(script)});
