@@ -58,8 +58,8 @@ struct WatchedLook {
 
 class DownTimes;
 
-/// Follows one firing: readings in, forecast out. Readings cost a few exponentials each; looks cost about a
-/// millisecond, a forecast less. One thread at a time.
+/// Follows one firing: readings in, forecast out. Readings cost a few exponentials each; looks a few
+/// milliseconds, a forecast of nine cones some tens. One thread at a time.
 class ConeForecaster {
   public:
     /// badInput for an unknown cone, or a pack without one.
