@@ -40,7 +40,7 @@ Status ExportVerb::run(Console& console) {
     const auto book = Book::open(m_book, Access::read);
     if (!book)
         return book.error();
-    const auto firing = BookReader(*book).whole(FiringId{m_firing});
+    const auto firing = BookReader(*book).whole(FiringId{m_firing}, Pictures::with);
     if (!firing)
         return firing.error();
     const auto& target = m_csv.empty() ? m_json : m_csv;

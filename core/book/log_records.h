@@ -1,7 +1,8 @@
-// Records that only the book knows: alarms summed up, and what happened to the log itself.
+// Alarms summed up from what the log tells of them.
 #pragma once
 
 #include "core/firing/alarm_event.h"
+#include "core/firing/log_event.h"
 
 #include <optional>
 #include <span>
@@ -28,13 +29,5 @@ struct AlarmRecord {
 
 /// The alarms that these events of one firing tell of, in the order in which they were raised.
 std::vector<AlarmRecord> alarmsTold(std::span<const AlarmEvent> events);
-
-/// A line struck or corrected, logging resumed, an instrument lost.
-struct LogEvent {
-    std::optional<FiringId> firing; ///< nothing when it concerns the whole book
-    Instant at;
-    std::string kind; ///< "struck"; not empty
-    std::string detail;
-};
 
 } // namespace ringhold

@@ -92,8 +92,11 @@ FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictu
     FiringRecord whole;
     whole.firing = firing;
     whole.kiln = rows::all(database, rows::kiln, "WHERE id = ?", firing.kiln).at(0);
-    whole.probes = rows::all(database, rows::probe,
-                             "WHERE id IN (SELECT probe FROM channel WHERE firing = ?) ORDER BY id", id);
+    whole.probes =
+        rows::all(database, rows::probe,
+                  "WHERE id IN (SELECT probe FROM channel WHERE firing = ?1 UNION SELECT probe FROM "
+                  "filed_offset WHERE firing = ?1) ORDER BY id",
+                  id);
     whole.channels = rows::all(database, rows::channel, "WHERE firing = ? ORDER BY id", id);
     whole.readings = readingsOf(database, whole.channels);
     whole.packs = packsOf(database, id);
@@ -108,6 +111,7 @@ FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictu
     whole.stepCorrections =
         rows::all(database, rows::stepCorrection, "WHERE firing = ? ORDER BY at_ms, id", id);
     whole.meterStands = rows::all(database, rows::meterStand, "WHERE firing = ? ORDER BY at_ms, id", id);
+    whole.logEvents = rows::all(database, rows::event, "WHERE firing = ? ORDER BY at_ms, id", id);
     return whole;
 }
 

@@ -1,10 +1,13 @@
 // A whole firing as one JSON file, to hand on and to take in again.
 //
-// {"ringhold_firing":1, "firing":{...}, "kiln":{...}, "probes":[...], "channels":[...], "packs":[...],
+// {"ringhold_firing":2, "firing":{...}, "kiln":{...}, "probes":[...], "channels":[...], "packs":[...],
 //  "looks":[...], "settings":[...], "notes":[...], "pieces":[...], "outcomes":[...], "filed_offsets":[...],
-//  "readings":[...]}, its keys those of core/firing/records.h with the unit in the name; times ISO 8601 UTC
-//  to the
-// millisecond, ids those of the book it came from, the plan as in a plan file, what is not known null.
+//  "alarm_events":[...], "step_corrections":[...], "meter_stands":[...], "log_events":[...],
+//  "glaze_cards":[...], "photo_measures":[...], "ring_radii":[...], "sags_seen":[...], "photos":[...],
+//  "readings":[...]}, its keys those of the records in core/firing and core/glaze with the unit in the name;
+// times ISO 8601 UTC to the millisecond, ids those of the book it came from, the plan as in a plan file,
+// pictures in base64 (RFC 4648), what is not known null. Version 1 lacks what stands between filed_offsets
+// and readings. Service and checklist are the kiln's and the book's, no firing's: they are not in it.
 #pragma once
 
 #include "core/base/result.h"

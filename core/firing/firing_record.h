@@ -3,6 +3,7 @@
 
 #include "core/firing/alarm_event.h"
 #include "core/firing/kiln_records.h"
+#include "core/firing/log_event.h"
 #include "core/firing/records.h"
 #include "core/firing/ware_records.h"
 #include "core/glaze/glaze_card.h"
@@ -16,7 +17,7 @@ namespace ringhold {
 struct FiringRecord {
     Firing firing;
     Kiln kiln;
-    std::vector<Probe> probes;     ///< those that the channels name
+    std::vector<Probe> probes;     ///< those that channels or filed offsets name
     std::vector<Channel> channels; ///< the first of temperature is the control probe's
     std::vector<Reading> readings; ///< in time order over all channels
     std::vector<Pack> packs;
@@ -34,6 +35,7 @@ struct FiringRecord {
     std::vector<RingRadius> ringRadii{};
     std::vector<SagSeen> sagsSeen{};
     std::vector<GlazeCard> glazeCards{}; ///< that the pieces name
+    std::vector<LogEvent> logEvents{};   ///< in time order
 };
 
 } // namespace ringhold

@@ -7,10 +7,9 @@
 #include "core/book/ware_finds.h"
 #include "core/book/writer.h"
 #include "tests/core/book/book_folder.h"
+#include "tests/support/record_fields.h"
 
 #include <gtest/gtest.h>
-
-#include <tuple>
 
 namespace ringhold::test {
 
@@ -48,52 +47,6 @@ inline Look lookAt(PackId pack, const std::string& cone, double hour) {
 
 inline Note noteThat(FiringId firing, const std::string& text) {
     return {{}, firing, evening, text, false};
-}
-
-/// All fields of a record, to compare.
-inline auto fields(const Kiln& r) {
-    return std::tie(r.id, r.name, r.fuel, r.volume_L, r.ratedPower, r.ratedVolts, r.pricePerKilowattHour,
-                    r.note, r.gasPrice);
-}
-inline auto fields(const Probe& r) {
-    return std::tie(r.id, r.kiln, r.label, r.type, r.position, r.fitted, r.retired);
-}
-inline auto fields(const Channel& r) {
-    return std::tie(r.id, r.firing, r.quantity, r.label, r.probe);
-}
-inline auto fields(const Reading& r) {
-    return std::tie(r.channel, r.at, r.value, r.origin, r.struck);
-}
-inline auto fields(const Pack& r) {
-    return std::tie(r.id, r.firing, r.place, r.type, r.cones, r.leansLeft, r.shelf, r.spot);
-}
-inline auto fields(const Look& r) {
-    return std::tie(r.id, r.pack, r.at, r.cone, r.hour, r.cold, r.struck);
-}
-inline auto fields(const Setting& r) {
-    return std::tie(r.id, r.firing, r.at, r.what, r.value, r.struck);
-}
-inline auto fields(const Note& r) {
-    return std::tie(r.id, r.firing, r.at, r.text, r.struck);
-}
-inline auto fields(const Piece& r) {
-    return std::tie(r.id, r.firing, r.name, r.glaze, r.shelf, r.catcher, r.sagger, r.form, r.clay,
-                    r.application_g_per_cm2, r.spot);
-}
-inline auto fields(const Outcome& r) {
-    return std::tie(r.piece, r.crystals, r.largest_mm, r.rings, r.faults, r.grade, r.note, r.typical_mm,
-                    r.crystalColour, r.crystalPicked, r.groundColour, r.groundPicked, r.runOff, r.runOff_mm,
-                    r.catcherClean, r.knownFaults);
-}
-inline auto fields(const FiledOffset& r) {
-    return std::tie(r.firing, r.kiln, r.probe, r.place, r.at, r.mean, r.sd);
-}
-
-template <class Record>
-void expectSame(const std::vector<Record>& found, const std::vector<Record>& wanted) {
-    ASSERT_EQ(found.size(), wanted.size());
-    for (std::size_t i = 0; i < found.size(); ++i)
-        EXPECT_TRUE(fields(found[i]) == fields(wanted[i])) << "record " << i;
 }
 
 inline Plan samplePlan() {
