@@ -1,153 +1,136 @@
 #include "app/verbs/csv_arguments.h"
-#include "app/verbs/kiln_book.h"
 #include "app/verbs/options.h"
 #include "app/verbs/output.h"
 #include "app/verbs/verb_list.h"
-#include "core/book/transaction.h"
+#include "core/book/book.h"
+#include "core/book/firing_intake.h"
+#include "core/exchange/brought_file.h"
+#include "core/exchange/file.h"
 #include "core/plan/plan_file.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <filesystem>
-
 namespace ringhold {
 
 namespace {
 
-/// Brings a past firing from a CSV file into the book.
+/// Brings a past firing from a file into the book.
 class BringVerb final : public Verb {
   public:
     std::string name() const override { return "bring"; }
-    std::string summary() const override { return "Bring a past firing from a CSV file into a book"; }
+    std::string summary() const override { return "Bring a past firing from a CSV or JSON file into a book"; }
     void declare(CLI::App& command) override;
     Status run(Console& console) override;
 
   private:
-    Result<std::optional<Plan>> plan() const;
-    Result<FiringId> write(const CsvReadings& readings, const std::optional<Plan>& plan) const;
-    Status writeReadings(BookWriter& writer, FiringId firing, const CsvReadings& readings) const;
-    void tell(std::ostream& out, FiringId firing, const CsvReadings& readings) const;
+    Result<BroughtAs> as() const;
+    Result<BroughtFile> read() const;
+    void tellTaken(std::ostream& out, const TakenFiring& taken, const BroughtFile& brought) const;
+    void tellKnown(std::ostream& out, const FiringSummary& known) const;
 
     CsvArguments m_csv;
     std::string m_book;
     std::string m_kiln;
     std::string m_title;
     std::string m_plan;
+    bool m_again = false;
     bool m_json = false;
 };
 
-std::size_t countOf(const CsvReadings& readings) {
-    std::size_t count = 0;
-    for (const auto& channel : readings.channels)
-        count += channel.values.size();
-    return count;
-}
-
-/// From the first reading of any channel to the last.
-std::pair<Instant, Instant> spanOf(const CsvReadings& readings) {
-    auto span = std::pair(readings.control().values.front().at, readings.control().values.back().at);
-    for (const auto& channel : readings.channels) {
-        if (channel.values.empty())
-            continue;
-        span.first = std::min(span.first, channel.values.front().at);
-        span.second = std::max(span.second, channel.values.back().at);
-    }
-    return span;
-}
-
 void BringVerb::declare(CLI::App& command) {
-    m_csv.declare(command);
+    m_csv.declare(command,
+                  "Readings as CSV with a header, a time and a temperature column; or a firing as JSON, "
+                  "which export writes");
     addBook(command, m_book);
-    addKiln(command, m_kiln);
-    command.add_option("--title", m_title, "What to call the firing (the file's name)");
+    command.add_option("--kiln", m_kiln, "The kiln's name in the book (a JSON file says its own)")
+        ->type_name("NAME");
+    command.add_option("--title", m_title,
+                       "What to call the firing (the file's name, or what the JSON says)");
     command.add_option("--plan", m_plan, "The plan that it followed, a JSON file")->type_name("FILE");
+    command.add_flag("--again", m_again, "Even when the book has the same firing already");
     addJson(command, m_json);
 }
 
-Result<std::optional<Plan>> BringVerb::plan() const {
+Result<BroughtAs> BringVerb::as() const {
+    BroughtAs as{.kiln = m_kiln, .title = m_title};
     if (m_plan.empty())
-        return std::optional<Plan>();
+        return as;
     auto plan = readPlan(m_plan);
     if (!plan)
         return plan.error();
-    return std::optional(std::move(*plan));
+    as.plan = std::move(*plan);
+    return as;
 }
 
-Status BringVerb::writeReadings(BookWriter& writer, FiringId firing, const CsvReadings& readings) const {
-    for (const auto& column : readings.channels) {
-        const auto channel = writer.add(Channel{
-            .id = {}, .firing = firing, .quantity = column.quantity, .label = column.label, .probe = {}});
-        if (!channel)
-            return channel.error();
-        std::vector<Reading> all;
-        all.reserve(column.values.size());
-        for (const auto& [at, value] : column.values)
-            all.push_back({.channel = *channel, .at = at, .value = value});
-        if (const auto added = writer.add(all); !added)
-            return added.error();
-    }
-    return {};
+Result<BroughtFile> BringVerb::read() const {
+    const auto options = m_csv.options();
+    if (!options)
+        return options.error();
+    const auto said = as();
+    if (!said)
+        return said.error();
+    auto bytes = readFile(m_csv.file());
+    if (!bytes)
+        return bytes.error();
+    if (m_kiln.empty() && !looksLikeJson(*bytes))
+        return Error{ErrorKind::badInput, "--kiln is required"};
+    return broughtFrom(std::move(*bytes), m_csv.file(), *options, *said);
 }
 
-Result<FiringId> BringVerb::write(const CsvReadings& readings, const std::optional<Plan>& plan) const {
-    const auto book = Book::open(m_book, Access::create);
-    if (!book)
-        return book.error();
-    auto transaction = WriteTransaction::begin(*book);
-    if (!transaction)
-        return transaction.error();
-    BookWriter writer(*book);
-    const auto kiln = kilnFor(*book, m_kiln);
-    if (!kiln)
-        return kiln.error();
-    const auto [began, ended] = spanOf(readings);
-    const auto title = m_title.empty() ? std::filesystem::path(m_csv.file()).stem().string() : m_title;
-    const auto firing = writer.add(Firing{.id = {},
-                                          .kiln = kiln->id,
-                                          .title = title,
-                                          .began = began,
-                                          .ended = ended,
-                                          .plan = plan,
-                                          .modelJson = {}});
-    if (!firing)
-        return firing.error();
-    if (const auto status = writeReadings(writer, *firing, readings); !status)
-        return status.error();
-    if (const auto status = transaction->commit(); !status)
-        return status.error();
-    return *firing;
-}
-
-void BringVerb::tell(std::ostream& out, FiringId firing, const CsvReadings& readings) const {
+void BringVerb::tellTaken(std::ostream& out, const TakenFiring& taken, const BroughtFile& brought) const {
+    const auto& record = brought.record;
     if (m_json) {
-        print(out, {{"firing", static_cast<std::int64_t>(firing)},
-                    {"readings", countOf(readings)},
-                    {"skipped", readings.skipped}});
+        print(out, {{"firing", static_cast<std::int64_t>(taken.firing)},
+                    {"readings", record.readings.size()},
+                    {"skipped", brought.rowsSkipped}});
         return;
     }
-    const auto [began, ended] = spanOf(readings);
-    out << fmt::format("Firing {}: {} readings, {} to {}; {} rows skipped\n",
-                       static_cast<std::int64_t>(firing), countOf(readings), dateAndTime(began),
-                       dateAndTime(ended), readings.skipped);
-    for (const auto& header : readings.ignored)
+    out << fmt::format(
+        "Firing {}: {} readings, {} to {}; {} rows skipped\n", static_cast<std::int64_t>(taken.firing),
+        record.readings.size(), dateAndTime(record.firing.began),
+        dateAndTime(record.firing.ended.value_or(taken.endedWith.value_or(record.firing.began))),
+        brought.rowsSkipped);
+    for (const auto& header : brought.notTaken)
         out << "    column \"" << header << "\" holds nothing that a book keeps\n";
+    for (const auto& card : taken.keptCards)
+        out << "    the glaze card \"" << card << "\" is in the book already and stays as it is\n";
+}
+
+void BringVerb::tellKnown(std::ostream& out, const FiringSummary& known) const {
+    if (m_json) {
+        print(out, {{"firing", static_cast<std::int64_t>(known.id)},
+                    {"readings", 0},
+                    {"skipped", 0},
+                    {"already", true}});
+        return;
+    }
+    out << fmt::format("Nothing brought: it is firing {} already, \"{}\" in {}, {}; --again brings it once "
+                       "more\n",
+                       static_cast<std::int64_t>(known.id), known.title, known.kilnName,
+                       dateAndTime(known.began));
 }
 
 Status BringVerb::run(Console& console) {
-    const auto readings = m_csv.read();
-    if (!readings)
-        return readings.error();
-    if (!readings->absolute)
-        return Error{ErrorKind::badInput, "its times have no date; give --began", m_csv.file()};
-    const auto followed = plan();
-    if (!followed)
-        return followed.error();
-    const auto firing = write(*readings, *followed);
-    if (!firing)
-        return firing.error();
-    tell(console.out, *firing, *readings);
+    const auto brought = read();
+    if (!brought)
+        return brought.error();
+    const auto book = Book::open(m_book, Access::create);
+    if (!book)
+        return book.error();
+    if (!m_again) {
+        const auto known = sameFiring(*book, brought->record);
+        if (!known)
+            return known.error();
+        if (*known) {
+            tellKnown(console.out, **known);
+            return {};
+        }
+    }
+    const auto taken = takeIn(*book, brought->record);
+    if (!taken)
+        return taken.error();
+    tellTaken(console.out, *taken, *brought);
     return {};
 }
 

@@ -42,6 +42,8 @@ class HeaderReader {
     Result<CsvHeader> read() {
         if (isData(m_headings))
             return bad("the file has no header: its first line is data already");
+        if (const Status known = checkNames(); !known)
+            return known.error();
         const auto time = findTime();
         if (!time)
             return bad(
@@ -49,6 +51,8 @@ class HeaderReader {
         m_header.columns = m_headings.size();
         m_header.time = timeColumn(m_headings[*time]);
         m_header.time.index = *time;
+        if (m_options.timeUnit && !m_header.time.unit)
+            m_header.time.unit = m_options.timeUnit;
         for (std::size_t i = 0; i < m_headings.size(); ++i)
             if (i != *time)
                 if (const Status sorted = sortIn(i); !sorted.ok())
@@ -65,9 +69,43 @@ class HeaderReader {
         return column < m_first.size() && looksLikeStamp(trimmedCell(m_first[column]));
     }
 
+    static bool isNamed(const ColumnHeading& heading, const std::string& name) {
+        return lowered(heading.text()) == lowered(trimmedCell(name));
+    }
+
+    Status checkName(const std::string& name) const {
+        if (std::ranges::any_of(m_headings, [&](const auto& each) { return isNamed(each, name); }))
+            return {};
+        return bad("there is no column " + shownCell(name));
+    }
+
+    /// Whoever names a column that is not there means another file.
+    Status checkNames() const {
+        if (!m_options.time.empty())
+            if (Status known = checkName(m_options.time); !known)
+                return known;
+        for (const auto& [name, meaning] : m_options.columns)
+            if (Status known = checkName(name); !known)
+                return known;
+        return {};
+    }
+
+    /// What a person said of the column.
+    std::optional<ColumnMeaning> saidOf(const ColumnHeading& heading) const {
+        for (const auto& [name, meaning] : m_options.columns)
+            if (isNamed(heading, name))
+                return meaning;
+        return std::nullopt;
+    }
+
     /// A column of dates before one that counts from the beginning, what is named a time before what only
     /// looks like one.
     std::optional<std::size_t> findTime() const {
+        if (!m_options.time.empty())
+            return static_cast<std::size_t>(
+                std::ranges::find_if(m_headings,
+                                     [&](const auto& each) { return isNamed(each, m_options.time); }) -
+                m_headings.begin());
         std::optional<std::size_t> named;
         std::optional<std::size_t> dated;
         for (std::size_t i = 0; i < m_headings.size(); ++i) {
@@ -89,9 +127,10 @@ class HeaderReader {
 
     Status sortIn(std::size_t column) {
         const ColumnHeading& heading = m_headings[column];
-        auto value = valueColumn(heading);
+        const auto said = saidOf(heading);
+        auto value = said ? columnMeaning(heading, *said) : valueColumn(heading);
         const bool control = isControl(heading, value ? value->label : heading.text());
-        if (!value && ((isBareTemperature(heading) && !isTime(heading)) || control)) {
+        if (!value && !said && ((isBareTemperature(heading) && !isTime(heading)) || control)) {
             if (!m_options.unit)
                 return bad("the column " + shownCell(heading.text()) +
                            " does not say whether it is °C or °F");

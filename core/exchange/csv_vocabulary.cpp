@@ -161,6 +161,33 @@ std::optional<ValueColumn> valueColumn(const ColumnHeading& heading) {
     return byName(heading);
 }
 
+std::optional<ValueColumn> columnMeaning(const ColumnHeading& heading, ColumnMeaning meaning) {
+    const auto as = [&](Quantity quantity, Scale scale) {
+        const auto told = valueColumn(heading);
+        const bool same = told && told->quantity == quantity;
+        return ValueColumn{0, heading.text(), same ? told->label : heading.text(), quantity, scale};
+    };
+    switch (meaning) {
+    case ColumnMeaning::celsius:
+        return as(Quantity::temperature, Scale::asIs);
+    case ColumnMeaning::fahrenheit:
+        return as(Quantity::temperature, Scale::fahrenheit);
+    case ColumnMeaning::volts:
+        return as(Quantity::lineVolts, Scale::asIs);
+    case ColumnMeaning::amps:
+        return as(Quantity::lineAmps, Scale::asIs);
+    case ColumnMeaning::oxygenMillivolts:
+        return as(Quantity::oxygenMillivolts, Scale::asIs);
+    case ColumnMeaning::dutyShare:
+        return as(Quantity::duty, Scale::asIs);
+    case ColumnMeaning::dutyPercent:
+        return as(Quantity::duty, Scale::percent);
+    case ColumnMeaning::leftOut:
+        break;
+    }
+    return std::nullopt;
+}
+
 bool isSetPoint(const ValueColumn& column) {
     return ColumnHeading(column.label).any([](const std::string& word) {
         return among(word, {"set", "setpoint", "sp", "target"});

@@ -45,6 +45,10 @@ std::optional<ValueColumn> valueColumn(const ColumnHeading& heading);
 bool isBareTemperature(const ColumnHeading& heading);
 ValueColumn bareColumn(const ColumnHeading& heading, TemperatureUnit unit);
 
+/// The column as a person says it is; nothing for one that is left out. Its label is without the unit that
+/// the header gives for that quantity.
+std::optional<ValueColumn> columnMeaning(const ColumnHeading& heading, ColumnMeaning meaning);
+
 /// What the kiln should do and not what it does: "set point (°C)", "target_C".
 bool isSetPoint(const ValueColumn& column);
 
