@@ -44,7 +44,8 @@ Result<BroughtFile> fromCsv(std::string bytes, const std::filesystem::path& path
         return error;
     }
     if (!readings->absolute)
-        return Error{ErrorKind::badInput, "its times have no date; say when it began (--began)", path.string()};
+        return Error{ErrorKind::badInput, "its times have no date; say when it began (--began)",
+                     path.string()};
     if (as.kiln.empty())
         return Error{ErrorKind::badInput, "it does not say which kiln it is of", path.string()};
     BroughtFile brought{.record = {}, .rowsSkipped = readings->skipped, .notTaken = readings->ignored};
