@@ -5,15 +5,17 @@
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 
-#include <QHBoxLayout>
-#include <QLabel>
-#include <QPushButton>
-
 namespace ringhold {
 
 namespace {
 
-constexpr int tick_ms = 1000;
+QString dueWords(const FiringSession& session, const Preferences& preferences, Instant now) {
+    const auto next = nextLookOf(session, preferences);
+    if (!next || next->at > now)
+        return {};
+    return LookReminder::tr("Time for a look: cone %1 should be %2.")
+        .arg(QString::fromStdString(next->cone), QString::fromStdString(hourWords(next->hour)));
+}
 
 } // namespace
 
@@ -34,41 +36,11 @@ QString nextLookWords(const NextLook& look, const Preferences& preferences) {
 }
 
 LookReminder::LookReminder(const FiringSession& session, const Preferences& preferences, QWidget* parent)
-    : QFrame(parent), m_session(session), m_preferences(preferences), m_words(new QLabel) {
-    setProperty("ground", QStringLiteral("forecast"));
+    : ReminderBar(
+          session, preferences,
+          [&session, &preferences](Instant now) { return dueWords(session, preferences, now); }, tr("Look"),
+          tr("Opens the spyhole (Alt+L)"), parent) {
     setAccessibleName(tr("Reminder to look"));
-    m_words->setWordWrap(true);
-    auto* look = new QPushButton(tr("Look"));
-    look->setAutoDefault(false);
-    look->setToolTip(tr("Opens the spyhole (Alt+L)"));
-    auto* later = new QPushButton(tr("Not now"));
-    later->setAutoDefault(false);
-    auto* row = new QHBoxLayout(this);
-    row->setContentsMargins(14, 5, 8, 5);
-    row->addWidget(m_words, 1);
-    row->addWidget(look);
-    row->addWidget(later);
-    connect(look, &QPushButton::clicked, this, &LookReminder::spyholeWanted);
-    connect(later, &QPushButton::clicked, this, [this] {
-        m_quietUntil = m_session.now() + m_preferences.reminderInterval();
-        refresh();
-    });
-    connect(&session, &FiringSession::forecastChanged, this, &LookReminder::refresh);
-    connect(&session, &FiringSession::linesChanged, this, &LookReminder::refresh);
-    connect(&m_tick, &QTimer::timeout, this, &LookReminder::refresh);
-    m_tick.start(tick_ms);
-    refresh();
-}
-
-void LookReminder::refresh() {
-    const Instant now = m_session.now();
-    const auto next = nextLookOf(m_session, m_preferences);
-    const bool due = next && next->at <= now && (!m_quietUntil || *m_quietUntil <= now);
-    if (due)
-        m_words->setText(
-            tr("Time for a look: cone %1 should be %2.")
-                .arg(QString::fromStdString(next->cone), QString::fromStdString(hourWords(next->hour))));
-    setVisible(due);
 }
 
 } // namespace ringhold

@@ -1,12 +1,15 @@
 #include "ui/spread/spread_page.h"
 
+#include "core/cones/bending.h"
 #include "ui/common/tone.h"
 #include "ui/common/words_on_page.h"
 #include "ui/cones/cone_words.h"
+#include "ui/session/firing_cone.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/log_model.h"
 #include "ui/spread/log_view.h"
 #include "ui/spread/look_reminder.h"
+#include "ui/spread/reading_reminder.h"
 #include "ui/spread/right_page.h"
 #include "ui/spread/strip_words.h"
 #include "ui/spread/writing_line.h"
@@ -26,12 +29,38 @@ namespace {
 QString whatWords(const FiringRecord& record) {
     QStringList parts;
     if (!record.pieces.empty())
-        parts << QStringLiteral("%1 pieces").arg(record.pieces.size());
+        parts << SpreadPage::tr("%1 pieces").arg(record.pieces.size());
     if (record.firing.plan)
-        parts << QStringLiteral("plan “%1”").arg(QString::fromStdString(record.firing.plan->name));
+        parts << SpreadPage::tr("plan “%1”").arg(QString::fromStdString(record.firing.plan->name));
     parts << QString::fromStdString(record.kiln.name);
     return parts.join(QStringLiteral(" · "));
 }
+
+/// Writes a line into the firing.
+struct Keeper {
+    LiveFiring& firing;
+    Instant at;
+    template <class Id>
+    static Status statusOf(const Result<Id>& id) {
+        return id ? Status() : Status(id.error());
+    }
+    Status operator()(const WrittenNote& n) const { return statusOf(firing.writeNote(at, n.text)); }
+    Status operator()(const WrittenReading& r) const { return firing.writeReading(at, r.value); }
+    Status operator()(const WrittenSetting& s) const {
+        return statusOf(firing.writeSetting(at, s.what, s.value));
+    }
+    Status operator()(const WrittenLooks& l) const {
+        Status kept;
+        for (const auto& look : l.looks) {
+            const auto& packs = firing.record().packs;
+            const auto pack = std::ranges::find_if(
+                packs, [&](const Pack& p) { return std::ranges::count(p.cones, look.cone) > 0; });
+            if (const auto id = firing.writeLook(pack->id, at, look.cone, look.hour); !id)
+                kept = id.error();
+        }
+        return kept;
+    }
+};
 
 } // namespace
 
@@ -52,11 +81,9 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(10);
-    auto* reminder = new LookReminder(session, notebook.preferences());
     column->addWidget(book, 1);
-    column->addWidget(reminder);
+    addReminders(*column);
     column->addWidget(m_line);
-    connect(reminder, &LookReminder::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(&session, &FiringSession::linesChanged, this, &SpreadPage::refreshLog);
     connect(&notebook.preferences(), &Preferences::changed, this, &SpreadPage::refreshLog);
     connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshDoubts);
@@ -67,11 +94,21 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
     connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
     connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
+    connect(m_line, &WritingLine::coneDownWanted, this, &SpreadPage::writeConeDown);
     connect(m_right, &RightPage::troubled, this, &SpreadPage::troubled);
     connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
     connect(&theme, &Theme::changed, this, &SpreadPage::dress);
     dress();
     refreshLog();
+}
+
+void SpreadPage::addReminders(QVBoxLayout& column) {
+    auto* look = new LookReminder(m_session, m_notebook.preferences());
+    auto* reading = new ReadingReminder(m_session, m_notebook.preferences());
+    column.addWidget(look);
+    column.addWidget(reading);
+    connect(look, &ReminderBar::actWanted, this, &SpreadPage::spyholeWanted);
+    connect(reading, &ReminderBar::actWanted, this, [this] { beginWriting(LineKind::reading); });
 }
 
 QWidget* SpreadPage::makeLeftPage() {
@@ -131,29 +168,30 @@ QString SpreadPage::describe(const WrittenLine& line) const {
 }
 
 void SpreadPage::write(const WrittenLine& line) {
-    auto& firing = m_session.firing();
-    Status kept;
-    if (const auto* note = std::get_if<WrittenNote>(&line.what)) {
-        if (const auto id = firing.writeNote(line.at, note->text); !id)
-            kept = id.error();
-    } else if (const auto* reading = std::get_if<WrittenReading>(&line.what)) {
-        kept = firing.writeReading(line.at, reading->value);
-    } else if (const auto* setting = std::get_if<WrittenSetting>(&line.what)) {
-        if (const auto id = firing.writeSetting(line.at, setting->what, setting->value); !id)
-            kept = id.error();
-    } else if (const auto* looks = std::get_if<WrittenLooks>(&line.what)) {
-        for (const auto& look : looks->looks) {
-            const auto& packs = m_session.record().packs;
-            const auto pack = std::ranges::find_if(
-                packs, [&](const Pack& p) { return std::ranges::count(p.cones, look.cone) > 0; });
-            if (const auto id = firing.writeLook(pack->id, line.at, look.cone, look.hour); !id)
-                kept = id.error();
-        }
-    }
-    if (kept)
+    if (const auto done = keep(line); done)
         m_line->kept();
     else
-        m_line->refuse(QString::fromStdString(kept.error().text()));
+        m_line->refuse(QString::fromStdString(done.error().text()));
+}
+
+Status SpreadPage::keep(const WrittenLine& line) {
+    return std::visit(Keeper{m_session.firing(), line.at}, line.what);
+}
+
+void SpreadPage::writeConeDown() {
+    const auto* forecast = firingConeForecast(m_session);
+    const auto cone = forecast ? std::optional(forecast->cone) : firingConeOf(m_session);
+    const auto context = writingContext();
+    if (!cone || std::ranges::count(context.cones, *cone) == 0) {
+        Q_EMIT troubled(tr("No cone that stands in the kiln is waited for: write the look on the line."));
+        return;
+    }
+    const WrittenLine line{WrittenLooks{{{*cone, hourDown}}}, context.now};
+    if (const auto done = keep(line); !done)
+        Q_EMIT troubled(QString::fromStdString(done.error().text()));
+    else
+        m_line->tell(tr("Cone %1 down, %2, is written · Ctrl+Z strikes it")
+                         .arg(QString::fromStdString(*cone), m_notebook.preferences().clockTime(line.at)));
 }
 
 std::size_t SpreadPage::looksThatCount() const {

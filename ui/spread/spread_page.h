@@ -1,6 +1,7 @@
 // The firing's spread: log on the left page, curve and cards on the right, the line to write on below.
 #pragma once
 
+#include "core/base/result.h"
 #include "core/firing/records.h"
 #include "core/firing/written_line.h"
 
@@ -8,6 +9,7 @@
 #include <QWidget>
 
 class QLabel;
+class QVBoxLayout;
 
 namespace ringhold {
 
@@ -30,6 +32,8 @@ class SpreadPage : public QWidget {
     FiringSession& session() { return m_session; }
     /// Takes the keyboard for a line of that kind.
     void beginWriting(LineKind kind);
+    /// Writes a look that sees the firing cone down, now; like every line it can be struck again.
+    void writeConeDown();
 
   Q_SIGNALS:
     void spyholeWanted();
@@ -41,6 +45,8 @@ class SpreadPage : public QWidget {
     void refreshLog();
     void refreshDoubts();
     void write(const WrittenLine& line);
+    Status keep(const WrittenLine& line);
+    void addReminders(QVBoxLayout& column);
     void strikeRow(int row);
     void undo();
     /// A look moves the forecast: what it says then becomes a line of the log.

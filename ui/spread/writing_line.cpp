@@ -81,6 +81,7 @@ QWidget* WritingLine::makeHints() {
     };
     add(Qt::Key_R, kindName(LineKind::reading), [this] { begin(LineKind::reading); });
     add(Qt::Key_L, tr("spyhole"), [this] { Q_EMIT spyholeWanted(); });
+    add(Qt::Key_D, tr("cone down"), [this] { Q_EMIT coneDownWanted(); });
     add(Qt::Key_N, kindName(LineKind::note), [this] { begin(LineKind::note); });
     add(Qt::Key_S, kindName(LineKind::setting), [this] { begin(LineKind::setting); });
     return hints;
@@ -103,6 +104,13 @@ void WritingLine::kept() {
 void WritingLine::refuse(const QString& why) {
     m_bad = true;
     m_meaning->setText(why);
+    dress();
+}
+
+void WritingLine::tell(const QString& what) {
+    m_bad = false;
+    m_meaning->setText(what);
+    m_edit->setFocus(Qt::ShortcutFocusReason);
     dress();
 }
 

@@ -32,12 +32,16 @@ class WritingLine : public QFrame {
     void kept();
     /// It was not: it stays, and this is said.
     void refuse(const QString& why);
+    /// Says that something was written elsewhere, until the next key; nothing is cleared.
+    void tell(const QString& what);
 
   Q_SIGNALS:
     void written(const ringhold::WrittenLine& line);
     void undoWanted();
     /// The hint for the spyhole was clicked.
     void spyholeWanted();
+    /// That for the cone that is down.
+    void coneDownWanted();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

@@ -15,6 +15,7 @@
 #include "ui/window/notice_bar.h"
 #include "ui/window/ribbon.h"
 
+#include <QActionGroup>
 #include <QApplication>
 #include <QButtonGroup>
 #include <QHBoxLayout>
@@ -130,6 +131,12 @@ void MainWindow::addMenus() {
     write->addSeparator();
     write->addAction(tr("&Look through the spyhole"), QKeySequence(QStringLiteral("Alt+L")), this,
                      &MainWindow::openSpyhole);
+    write->addAction(tr("The firing cone is &down"), QKeySequence(QStringLiteral("Alt+D")), this, [this] {
+        showFiring();
+        if (auto* spread = currentSpread())
+            spread->writeConeDown();
+    });
+    addReminderChoices(*write->addMenu(tr("Re&mind of readings and looks")));
     auto* view = menuBar()->addMenu(tr("&View"));
     auto& preferences = m_notebook.preferences();
     const auto addChoice = [&](const QString& words, auto set) {
@@ -151,6 +158,26 @@ void MainWindow::addMenus() {
                     [this] { m_theme.setTextScale(m_theme.textScale() * 1.1); });
     view->addAction(tr("S&maller text"), QKeySequence::ZoomOut, this,
                     [this] { m_theme.setTextScale(m_theme.textScale() / 1.1); });
+}
+
+void MainWindow::addReminderChoices(QMenu& menu) {
+    auto& preferences = m_notebook.preferences();
+    auto* choices = new QActionGroup(&menu);
+    for (const int minutes : {5, 10, 15, 20, 30, 45, 60}) {
+        auto* choice = menu.addAction(tr("every %1 min").arg(minutes), this, [this, minutes] {
+            const auto kept = m_notebook.preferences().setReminderInterval(std::chrono::minutes(minutes));
+            if (!kept)
+                tell(QString::fromStdString(kept.error().text()));
+        });
+        choice->setCheckable(true);
+        choice->setData(minutes);
+        choices->addAction(choice);
+    }
+    connect(&menu, &QMenu::aboutToShow, this, [&preferences, choices] {
+        for (auto* choice : choices->actions())
+            choice->setChecked(std::chrono::minutes(choice->data().toInt()) ==
+                               preferences.reminderInterval());
+    });
 }
 
 void MainWindow::chooseTheme() {

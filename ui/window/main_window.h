@@ -9,6 +9,7 @@
 #include <vector>
 
 class QButtonGroup;
+class QMenu;
 class QStackedWidget;
 class QVBoxLayout;
 
@@ -43,6 +44,7 @@ class MainWindow : public QMainWindow {
     using PageMaker = std::function<QWidget*()>;
     void addSpread(const QString& words, const PageMaker& make);
     void addMenus();
+    void addReminderChoices(QMenu& menu);
     void matchSessions();
     void showFiring();
     void takeDown(const FiringSession* session, Strip* strip);

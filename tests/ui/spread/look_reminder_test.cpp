@@ -41,7 +41,7 @@ TEST_F(LookReminderTest, CanBePutOffAndComesAgain) {
     LookReminder reminder(m_firing.session(), m_firing.preferences());
     ASSERT_FALSE(reminder.isHidden()) << "nobody has looked though cone 8 moves";
     reminder.show();
-    QSignalSpy wanted(&reminder, &LookReminder::spyholeWanted);
+    QSignalSpy wanted(&reminder, &ReminderBar::actWanted);
     const auto buttons = reminder.findChildren<QPushButton*>();
     ASSERT_EQ(buttons.size(), 2);
     buttons[0]->click();

@@ -115,6 +115,23 @@ TEST_F(WindowFlow, ABadLineIsSaidAndStays) {
     EXPECT_TRUE(line->text().isEmpty());
 }
 
+TEST_F(WindowFlow, OneKeyWritesThatTheFiringConeIsDownAndUndoStrikesIt) {
+    begin();
+    for (int minute = 0; minute <= 40; minute += 10)
+        write(minute, QString::number(1200 + minute) + QStringLiteral(" C"));
+    disk.clock().set(began + std::chrono::minutes(42));
+    window.open(QStringLiteral("Kilns"));
+    QTest::keyClick(&window, Qt::Key_D, Qt::AltModifier);
+    ASSERT_EQ(session().record().looks.size(), 1u);
+    const auto& look = session().record().looks[0];
+    EXPECT_EQ(look.hour, 6);
+    EXPECT_EQ(look.at, began + std::chrono::minutes(42));
+    EXPECT_TRUE(window.spreadOf(session())->isVisible());
+    auto* line = named<QLineEdit>(window, "Writing line");
+    QTest::keyClick(line, Qt::Key_Z, Qt::ControlModifier);
+    EXPECT_TRUE(session().record().looks[0].struck);
+}
+
 TEST_F(WindowFlow, UndoStrikesTheLastLineAndItStaysReadable) {
     begin();
     write(1, QStringLiteral("Vent fan on."));
