@@ -6,6 +6,7 @@
 namespace ringhold {
 
 std::unique_ptr<Verb> makePracticeVerb();
+std::unique_ptr<Verb> makeDemoVerb();
 std::unique_ptr<Verb> makeHeatworkVerb();
 std::unique_ptr<Verb> makeHoldsVerb();
 std::unique_ptr<Verb> makeRingsVerb();

@@ -1,7 +1,6 @@
-// Pictures of every page in both themes: past firings of the practice kiln, and one that is live. Usage:
+// Pictures of every page in both themes, on the demo book with one firing more that is live. Usage:
 // ringhold_screens FOLDER
-#include "app/console.h"
-#include "app/practice/practice_run.h"
+#include "app/demo/demo_book.h"
 #include "app/window/practice_hand.h"
 #include "core/kiln/practice_firing.h"
 #include "tests/support/screens.h"
@@ -13,8 +12,6 @@
 #include <QTemporaryDir>
 
 #include <cstdio>
-#include <iostream>
-#include <sstream>
 
 namespace {
 
@@ -40,24 +37,32 @@ class NoInstruments : public InstrumentFactory {
     }
 };
 
-Status firePast(Notebook& notebook, const StepClock& clock, std::uint64_t seed, int daysAgo) {
-    std::ostringstream silent;
-    Console console(silent, silent);
+/// The invented studio's notebook.
+Status writeStudio(Notebook& notebook, std::uint64_t seed) {
     const auto book = Book::open(notebook.file(), Access::write);
-    if (!book)
-        return book.error();
-    const auto run =
-        PracticeRun::prepare(*book, seed, clock.now() - std::chrono::hours(24 * daysAgo), console);
-    return run ? run.value()->fire() : Status(run.error());
+    return book ? writeDemoBook(*book, demoStudio(seed), seed) : Status(book.error());
 }
 
-/// A live firing of the kiln with that seed, lived through until the given minute.
+/// The studio's electric kiln with its newest probe, as it is today.
+PracticeSettings today(const DemoStudio& studio, std::uint64_t seed) {
+    auto settings = drawnPracticeSettings(practicePlan(), seed);
+    settings.probeOffset = studio.kilns.front().probes.back().offset;
+    settings.place = studio.kilns.front().place;
+    return settings;
+}
+
+/// A live firing in the electric kiln, lived through until the given minute.
 Result<FiringSession*> fireLive(Notebook& notebook, StepClock& clock, std::uint64_t seed, int minutes) {
-    const auto kilns = notebook.reader().kilns();
-    const auto probes = notebook.reader().probes(kilns->front().id);
+    const DemoStudio studio = demoStudio(seed);
+    const auto kiln = notebook.reader().kilnNamed(studio.kilns.front().kiln.name);
+    if (!kiln || !*kiln)
+        return Error{ErrorKind::notFound, "the demo's kiln is not in its book"};
+    const auto probes = notebook.reader().probes((*kiln)->id);
+    if (!probes)
+        return probes.error();
     NewFiring firing;
-    firing.kiln = kilns->front().id;
-    firing.probe = probes->front().id;
+    firing.kiln = (*kiln)->id;
+    firing.probe = probes->back().id;
     firing.plan = practicePlan();
     firing.title = QStringLiteral("frost and lichen");
     Pack pack;
@@ -67,12 +72,12 @@ Result<FiringSession*> fireLive(Notebook& notebook, StepClock& clock, std::uint6
     for (const char* name : {"tall bottle", "low bowl", "lidded jar"}) {
         Piece piece;
         piece.name = name;
-        piece.glaze = "frost";
+        piece.glaze = "Frost fern";
         piece.shelf = "middle";
         piece.catcher = true;
         firing.pieces.push_back(piece);
     }
-    auto instrument = std::make_unique<PracticeInstrument>(drawnPracticeSettings(practicePlan(), seed), 1.0);
+    auto instrument = std::make_unique<PracticeInstrument>(today(studio, seed), 1.0);
     auto& kilnSide = *instrument;
     const auto session = notebook.beginWith(firing, std::move(instrument));
     if (!session)
@@ -109,10 +114,9 @@ int main(int argc, char** argv) {
         return 1;
     }
     constexpr std::uint64_t seed = 4;
-    for (int past = 5; past >= 1; --past)
-        if (const auto fired = firePast(**notebook, clock, seed, past * 6); !fired)
-            std::fprintf(stderr, "%s\n", fired.error().text().c_str());
-    (void)(*notebook)->preferences().setZone("Europe/Lisbon");
+    if (const auto written = writeStudio(**notebook, seed); !written)
+        std::fprintf(stderr, "%s\n", written.error().text().c_str());
+    (void)(*notebook)->preferences().setZone(demoZone);
     MainWindow window(**notebook, theme);
     window.resize(1280, 800);
     window.show();
