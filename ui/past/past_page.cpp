@@ -3,6 +3,7 @@
 #include "ui/common/fitted_table.h"
 #include "ui/common/fresh_when_seen.h"
 #include "ui/common/words_on_page.h"
+#include "ui/exchange/export_row.h"
 #include "ui/past/filter_fields.h"
 #include "ui/past/firing_view.h"
 #include "ui/past/firings_model.h"
@@ -35,7 +36,8 @@ PastPage::PastPage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_filter(new QLineEdit), m_fields(new FilterFields(notebook.preferences())), m_counts(softLabel()),
       m_table(new FittedTable), m_untick(new QPushButton(tr("&Untick all"))), m_views(new QTabBar),
       m_stack(new QStackedWidget), m_firing(new FiringView(notebook, theme)),
-      m_laid(new LaidOverView(notebook.preferences(), theme)), m_trouble(new Remark(Remark::Kind::warning)) {
+      m_laid(new LaidOverView(notebook.preferences(), theme)), m_export(new ExportRow(notebook)),
+      m_trouble(new Remark(Remark::Kind::warning)) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->addWidget(makeList(theme));
     book->addWidget(makeReading());
@@ -93,6 +95,7 @@ QWidget* PastPage::makeReading() {
     m_stack->addWidget(m_firing);
     m_stack->addWidget(m_laid);
     column->addWidget(m_stack, 1);
+    column->addWidget(m_export);
     return right;
 }
 
@@ -162,6 +165,7 @@ void PastPage::open(FiringId firing) {
 void PastPage::openCurrent() {
     m_openSoon.stop();
     const auto id = current();
+    m_export->show(id);
     if (!id)
         return m_firing->show(nullptr);
     const auto opened = m_opened.get(m_notebook.reader(), *id);

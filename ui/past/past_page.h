@@ -15,6 +15,7 @@ class QTabBar;
 
 namespace ringhold {
 
+class ExportRow;
 class FilterFields;
 class FiringsModel;
 class FiringView;
@@ -68,6 +69,7 @@ class PastPage : public QWidget {
     QStackedWidget* m_stack;
     FiringView* m_firing;
     LaidOverView* m_laid;
+    ExportRow* m_export;
     Remark* m_trouble;
     FreshWhenSeen* m_fresh;
     QTimer m_openSoon; ///< while arrows are held nothing is read

@@ -1,5 +1,6 @@
 #include "ui/window/main_window.h"
 
+#include "ui/exchange/file_exchange.h"
 #include "ui/glaze/glaze_page.h"
 #include "ui/kiln/kilns_page.h"
 #include "ui/past/past_page.h"
@@ -29,8 +30,9 @@ namespace ringhold {
 
 MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     : QMainWindow(parent), m_notebook(notebook), m_theme(theme), m_follower(new ThemeFollower(theme, *qApp)),
-      m_strips(new QVBoxLayout), m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget),
-      m_firings(new QStackedWidget), m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
+      m_exchange(new FileExchange(notebook, theme, *this)), m_strips(new QVBoxLayout),
+      m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_firings(new QStackedWidget),
+      m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
       m_ribbons(new QButtonGroup(this)) {
     setWindowTitle(QStringLiteral("Ringhold · ") +
                    QString::fromStdString(notebook.file().filename().string()));
@@ -60,15 +62,13 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     addSpread(tr("Kilns"), [this] { return new KilnsPage(m_notebook, m_theme); });
     addSpread(tr("Glazes"), [this] {
         auto* glazes = new GlazePage(m_notebook, m_theme);
-        connect(glazes, &GlazePage::firingWanted, this, [this](qlonglong firing) {
-            open(tr("Past"));
-            if (auto* past = findChild<PastPage*>())
-                past->open(static_cast<FiringId>(firing));
-        });
+        connect(glazes, &GlazePage::firingWanted, this, &MainWindow::showPast);
         return glazes;
     });
     m_ribbonColumn->addStretch(1);
     addMenus();
+    connect(m_exchange, &FileExchange::brought, this, &MainWindow::showPast);
+    connect(m_exchange, &FileExchange::troubled, this, &MainWindow::tell);
     connect(&notebook, &Notebook::sessionsChanged, this, &MainWindow::matchSessions);
     connect(&notebook.preferences(), &Preferences::changed, this, &MainWindow::chooseTheme);
     chooseTheme();
@@ -114,6 +114,8 @@ void MainWindow::addMenus() {
     firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
                       &MainWindow::showFiring);
     firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
+    firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+I")), m_exchange,
+                      &FileExchange::choose);
     firing->addSeparator();
     firing->addAction(tr("&Close the window"), QKeySequence::Quit, this, &QWidget::close);
     auto* write = menuBar()->addMenu(tr("&Write"));
@@ -253,6 +255,12 @@ void MainWindow::showFiring() {
     }
     const auto& sessions = m_notebook.sessions();
     m_firings->setCurrentWidget(sessions.empty() ? m_begin : m_spreadOf.at(sessions.back().get()));
+}
+
+void MainWindow::showPast(qlonglong firing) {
+    open(tr("Past"));
+    if (auto* past = findChild<PastPage*>())
+        past->open(static_cast<FiringId>(firing));
 }
 
 void MainWindow::endFiring() {

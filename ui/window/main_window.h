@@ -15,6 +15,7 @@ class QVBoxLayout;
 
 namespace ringhold {
 
+class FileExchange;
 class FiringSession;
 class NoticeBar;
 class Notebook;
@@ -47,6 +48,7 @@ class MainWindow : public QMainWindow {
     void addReminderChoices(QMenu& menu);
     void matchSessions();
     void showFiring();
+    void showPast(qlonglong firing);
     void takeDown(const FiringSession* session, Strip* strip);
     void openSpyhole();
     void endFiring();
@@ -57,6 +59,7 @@ class MainWindow : public QMainWindow {
     Notebook& m_notebook;
     Theme& m_theme;
     std::unique_ptr<ThemeFollower> m_follower;
+    FileExchange* m_exchange;
     QVBoxLayout* m_strips;
     NoticeBar* m_notice;
     QStackedWidget* m_pages;   ///< one for each ribbon
