@@ -94,7 +94,7 @@ Status DemoRun::watchIt() {
         priors.push_back(offsetPriorFor(&probe(), pack.place, *filed));
     WatchSettings settings;
     settings.style.zone = demoZone;
-    settings.forecastEvery = std::chrono::minutes(15);
+    settings.forecastEvery = std::chrono::hours(1); // each costs some tens of ms
     auto watch = FiringWatch::make({m_live.get(), priors, {}, {}}, settings);
     if (!watch)
         return watch.error();

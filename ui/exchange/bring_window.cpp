@@ -20,7 +20,8 @@ namespace ringhold {
 
 QString broughtWords(const BroughtFile& brought, const Preferences& preferences) {
     const auto& record = brought.record;
-    const Instant ended = record.firing.ended.value_or(record.firing.began);
+    const Instant last = record.readings.empty() ? record.firing.began : record.readings.back().at;
+    const Instant ended = record.firing.ended.value_or(last);
     QStringList parts{BringWindow::tr("%n reading(s)", nullptr, static_cast<int>(record.readings.size())),
                       BringWindow::tr("%1 %2, for %3")
                           .arg(preferences.date(record.firing.began),
