@@ -93,7 +93,8 @@ TEST_F(BookVerbs, FindFiringsInTheList) {
     const auto found = [&](std::vector<std::string> arguments) {
         arguments.insert(arguments.begin(), {"list", "--book", m_book, "--json"});
         std::string titles;
-        for (const auto& firing : ringholdRuns(arguments).json()["firings"])
+        const auto listed = ringholdRuns(arguments).json();
+        for (const auto& firing : listed["firings"])
             titles += firing["title"].get<std::string>() + ";";
         return titles;
     };

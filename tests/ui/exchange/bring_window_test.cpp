@@ -89,7 +89,7 @@ TEST_F(BringWindowTest, ShowsTheFileAndAsksForWhatItDoesNotSay) {
     const QAbstractItemModelTester tester(table.model(),
                                           QAbstractItemModelTester::FailureReportingMode::Fatal);
     EXPECT_EQ(table.model()->rowCount(), 3);
-    EXPECT_EQ(table.model()->index(1, 1).data(), u"1834,5");
+    EXPECT_EQ(table.model()->index(1, 1).data().toString(), u"1834,5");
     EXPECT_FALSE(keep().isEnabled());
     EXPECT_THAT(warning(), HasSubstr("does not say whether it is °C or °F"));
     choose(QStringLiteral("Degrees"), QStringLiteral("°F"));
