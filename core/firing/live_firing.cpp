@@ -1,6 +1,7 @@
 #include "core/firing/live_firing.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace ringhold {
 
@@ -142,6 +143,32 @@ Result<SettingId> LiveFiring::writeSetting(Instant at, const std::string& what, 
     return *id;
 }
 
+Result<StepCorrectionId> LiveFiring::writeStep(Instant at, std::size_t step) {
+    StepCorrection correction{m_record.firing.id, at, step, false, {}};
+    const auto id = m_log.add(correction);
+    if (!id)
+        return id.error();
+    correction.id = *id;
+    auto& all = m_record.stepCorrections;
+    all.insert(std::ranges::upper_bound(all, at, {}, &StepCorrection::at), correction);
+    told(at);
+    return *id;
+}
+
+Result<MeterStandId> LiveFiring::writeMeterStand(Instant at, double value, MeterUnit unit) {
+    if (!(value >= 0) || !std::isfinite(value))
+        return Error{ErrorKind::badInput, "a meter's stand is a number of at least 0"};
+    MeterStand stand{{}, m_record.firing.id, at, value, unit, false};
+    const auto id = m_log.add(stand);
+    if (!id)
+        return id.error();
+    stand.id = *id;
+    auto& all = m_record.meterStands;
+    all.insert(std::ranges::upper_bound(all, at, {}, &MeterStand::at), stand);
+    told(at);
+    return *id;
+}
+
 template <class Line, class Id>
 Status LiveFiring::mark(std::vector<Line>& lines, Id id, bool struck, Instant when) {
     const auto line = std::ranges::find(lines, id, &Line::id);
@@ -164,6 +191,22 @@ Status LiveFiring::strike(NoteId note, Instant when) {
 
 Status LiveFiring::strike(SettingId setting, Instant when) {
     return mark(m_record.settings, setting, true, when);
+}
+
+Status LiveFiring::strike(StepCorrectionId correction, Instant when) {
+    return mark(m_record.stepCorrections, correction, true, when);
+}
+
+Status LiveFiring::strike(MeterStandId stand, Instant when) {
+    return mark(m_record.meterStands, stand, true, when);
+}
+
+Status LiveFiring::restore(StepCorrectionId correction, Instant when) {
+    return mark(m_record.stepCorrections, correction, false, when);
+}
+
+Status LiveFiring::restore(MeterStandId stand, Instant when) {
+    return mark(m_record.meterStands, stand, false, when);
 }
 
 Status LiveFiring::restore(LookId look, Instant when) {

@@ -56,13 +56,21 @@ class LiveFiring {
     Result<LookId> writeLook(PackId pack, Instant at, const std::string& cone, double hour);
     Result<NoteId> writeNote(Instant at, const std::string& text);
     Result<SettingId> writeSetting(Instant at, const std::string& what, const std::string& value);
+    /// The potter's word that the kiln is in that step of the plan by then.
+    Result<StepCorrectionId> writeStep(Instant at, std::size_t step);
+    /// A meter's stand, at least 0; badInput otherwise.
+    Result<MeterStandId> writeMeterStand(Instant at, double stand, MeterUnit unit);
     Status strike(LookId look, Instant when);
     Status strike(NoteId note, Instant when);
     Status strike(SettingId setting, Instant when);
+    Status strike(StepCorrectionId correction, Instant when);
+    Status strike(MeterStandId stand, Instant when);
     Status strikeReading(ChannelId channel, Instant at, Instant when);
     Status restore(LookId look, Instant when);
     Status restore(NoteId note, Instant when);
     Status restore(SettingId setting, Instant when);
+    Status restore(StepCorrectionId correction, Instant when);
+    Status restore(MeterStandId stand, Instant when);
     Status restoreReading(ChannelId channel, Instant at, Instant when);
     Status end(Instant at);
 

@@ -47,8 +47,6 @@ FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
     const auto& record = m_watched.firing->record();
     if (m_watched.alarms.empty())
         m_watched.alarms = record.alarmEvents;
-    if (m_watched.corrections.empty())
-        m_watched.corrections = record.stepCorrections;
     m_board.restore(m_watched.alarms);
 }
 
@@ -78,7 +76,7 @@ Status FiringWatch::begin() {
         m_follower.emplace(*record.firing.plan, context);
     }
     if (m_follower)
-        m_follower->restart({}, record.looks, m_watched.corrections);
+        m_follower->restart({}, record.looks, record.stepCorrections);
     std::size_t others = 0;
     for (const auto& point : m_watched.firing->controlCurve()) {
         takeUpOthers(others, point.at);
@@ -176,7 +174,7 @@ void FiringWatch::followFromStart(Instant from) {
     m_hold.reset();
     m_holdStep.reset();
     if (m_follower)
-        m_follower->restart({}, record.looks, m_watched.corrections);
+        m_follower->restart({}, record.looks, record.stepCorrections);
     for (const auto& point : curve) {
         if (m_follower) {
             m_follower->add(point);
@@ -186,8 +184,11 @@ void FiringWatch::followFromStart(Instant from) {
         if (!m_causesThrough || point.at > *m_causesThrough)
             watchCauses(point);
     }
-    if (m_follower && !m_watched.corrections.empty() && !curve.empty()) {
-        m_follower->passTime(m_watched.corrections.back().at);
+    const auto& corrections = record.stepCorrections;
+    const auto newest =
+        std::ranges::find(corrections.rbegin(), corrections.rend(), false, &StepCorrection::struck);
+    if (m_follower && newest != corrections.rend() && !curve.empty()) {
+        m_follower->passTime(newest->at);
         watchHold(curve.back());
     }
     for (const auto& look : record.looks)
@@ -327,18 +328,6 @@ std::vector<AlarmEvent> FiringWatch::acknowledge(AlarmCause cause, Instant now, 
 std::vector<AlarmEvent> FiringWatch::acknowledgeAll(Instant now, const std::string& who) {
     attended(now);
     return m_board.acknowledgeAll(now, who);
-}
-
-StepCorrection FiringWatch::correctStep(std::size_t step, Instant now) {
-    const StepCorrection correction{m_watched.firing->record().firing.id, now, step, false};
-    m_watched.corrections.push_back(correction);
-    followFromStart(m_watched.firing->record().firing.began);
-    return correction;
-}
-
-void FiringWatch::setCorrections(std::vector<StepCorrection> corrections) {
-    m_watched.corrections = std::move(corrections);
-    followFromStart(m_watched.firing->record().firing.began);
 }
 
 std::optional<RingClock> FiringWatch::ringClock(Instant now) const {

@@ -34,8 +34,7 @@ struct WatchedFiring {
     const LiveFiring* firing = nullptr; ///< outlives the watch
     std::vector<OffsetPrior> priors;    ///< one a pack of the record
     /// Of an earlier run of the program, in time order; those of the firing's record when empty.
-    std::vector<AlarmEvent> alarms;
-    std::vector<StepCorrection> corrections;
+    std::vector<AlarmEvent> alarms{};
 };
 
 /// What the firing itself does not know. Empty when all is well.
@@ -55,7 +54,8 @@ class FiringWatch {
 
     /// A new value at the end of its channel, as LiveFiringListener hears it.
     void onReading(const Channel& channel, const Reading& reading);
-    /// Lines were added, struck or restored: everything is followed from the start again.
+    /// Lines were added, struck or restored, corrections of the step too: everything is followed from the
+    /// start again.
     void onLinesChanged(Instant from);
 
     /// Judges the firing as it stands at that instant. Call after each reading and once a second besides;
@@ -66,11 +66,6 @@ class FiringWatch {
     std::vector<AlarmEvent> acknowledgeAll(Instant now, const std::string& who);
     /// Somebody is at the kiln: a look, note or typed reading says so by itself.
     void attended(Instant at);
-    /// The potter says which step the kiln is in; to be written to the log by the caller.
-    StepCorrection correctStep(std::size_t step, Instant now);
-    /// All corrections anew, after one was struck or restored in the log.
-    void setCorrections(std::vector<StepCorrection> corrections);
-
     AlarmBoard& board() { return m_board; }
     const AlarmBoard& board() const { return m_board; }
     /// Changes what can be changed while it goes on: reminder, words.

@@ -37,6 +37,12 @@ class FiringSession::DiskNews : public JournalListener {
     }
     void onFailing(const Error& why) override { tellTrouble(QString::fromStdString(why.text())); }
     void onRecovered() override { tellTrouble({}); }
+    void onAlarms(const Status& kept) {
+        if (!kept)
+            tellTrouble(QString::fromStdString(kept.error().text()));
+        else
+            post([](FiringSession& s) { Q_EMIT s.alarmsKept(); });
+    }
 
   private:
     template <class Action>
@@ -59,53 +65,52 @@ FiringSession::FiringSession(Parts parts)
     m_advance.setTimerType(Qt::PreciseTimer);
     connect(&m_advance, &QTimer::timeout, this, &FiringSession::advanceInstrument);
     m_refresh.setSingleShot(true);
-    connect(&m_refresh, &QTimer::timeout, this, &FiringSession::refreshForecast);
+    connect(&m_refresh, &QTimer::timeout, this, &FiringSession::check);
+    connect(&m_check, &QTimer::timeout, this, &FiringSession::check);
 }
 
 FiringSession::~FiringSession() {
     if (m_parts.instrument)
         m_parts.instrument->close();
     m_journal.reset(); // commits what waits, and tells no more
+    m_alarmJournal.reset();
 }
 
-Result<std::unique_ptr<FiringSession>> FiringSession::make(Parts parts, const JournalMaker& journal) {
+Result<std::unique_ptr<FiringSession>> FiringSession::make(Parts parts, const Journals& journals) {
     std::unique_ptr<FiringSession> session(new FiringSession(std::move(parts)));
-    if (const auto opened = session->open(journal); !opened)
+    if (const auto opened = session->open(journals); !opened)
         return opened.error();
     return session;
 }
 
-Status FiringSession::open(const JournalMaker& makeJournal) {
-    auto journal = makeJournal(*m_diskNews);
+Status FiringSession::open(const Journals& journals) {
+    auto journal = journals.readings(*m_diskNews);
     if (!journal)
         return journal.error();
     m_journal = std::move(journal).value();
-    const auto probe = m_parts.record.probes.empty() ? nullptr : &m_parts.record.probes.front();
-    for (const auto& pack : m_parts.record.packs)
-        m_priors.push_back(offsetPriorFor(probe, pack.place, m_parts.filed));
-    if (!m_parts.record.packs.empty()) {
-        auto forecaster = FiringForecast::make(m_parts.record.packs, m_priors);
-        if (!forecaster)
-            return forecaster.error();
-        m_forecaster.emplace(std::move(*forecaster));
-    }
-    m_firing = std::make_unique<LiveFiring>(std::move(m_parts.record), *m_journal, *m_parts.log);
-    m_firing->setListener(this);
-    if (const auto& plan = record().firing.plan) {
-        PlanContext context;
-        context.start = record().firing.began;
-        context.kiln = kilnModelFor(record().kiln.ratedPower, record().kiln.ratedVolts);
-        context.coneDown = [this](const Curve& whole, const std::string& cone) {
-            return m_forecaster ? m_forecaster->coneDownOn(whole, cone) : std::nullopt;
-        };
-        m_follower.emplace(*plan, context);
-    }
-    followFromStart(record().firing.began);
+    m_alarmJournal = journals.alarms([this](const Status& kept) { m_diskNews->onAlarms(kept); });
+    if (const auto made = makeWatch(); !made)
+        return made;
+    m_check.start(refresh_ms);
     if (!m_parts.instrument)
         return {};
     if (const auto opened = m_parts.instrument->open(*this); !opened)
         return opened;
     advanceInstrument();
+    return {};
+}
+
+Status FiringSession::makeWatch() {
+    const auto probe = m_parts.record.probes.empty() ? nullptr : &m_parts.record.probes.front();
+    for (const auto& pack : m_parts.record.packs)
+        m_priors.push_back(offsetPriorFor(probe, pack.place, m_parts.filed));
+    m_firing = std::make_unique<LiveFiring>(std::move(m_parts.record), *m_journal, *m_parts.log);
+    m_firing->setListener(this);
+    auto watch = FiringWatch::make({m_firing.get(), m_priors}, m_parts.watch);
+    if (!watch)
+        return watch.error();
+    m_watch = std::move(watch).value();
+    tellForecast();
     return {};
 }
 
@@ -145,44 +150,69 @@ void FiringSession::onLink(LinkState state, const std::string& detail) {
 }
 
 void FiringSession::onReading(const Channel& channel, const Reading& reading) {
-    const auto control = m_firing->controlChannel();
-    if (control && channel.id == *control) {
-        const CurvePoint point{reading.at, Temperature::fromCelsius(reading.value)};
-        if (m_forecaster)
-            m_forecaster->add(point);
-        if (m_follower)
-            m_follower->add(point);
-        if (!m_refresh.isActive())
-            m_refresh.start(m_forecast ? refresh_ms : 0);
-    }
+    m_watch->onReading(channel, reading);
+    m_moved = true;
+    if (!m_refresh.isActive())
+        m_refresh.start(forecast() ? refresh_ms : 0);
     Q_EMIT readingTaken();
 }
 
 void FiringSession::onLinesChanged(Instant from) {
-    followFromStart(from);
+    m_watch->onLinesChanged(from);
+    tellForecast();
     Q_EMIT linesChanged();
 }
 
-void FiringSession::followFromStart(Instant from) {
-    const auto& curve = m_firing->controlCurve();
-    if (m_forecaster && !m_forecaster->restart(curve, from, record().looks).ok())
-        m_forecast.reset(); // a look out of the readings' reach: it counts once there are readings
-    if (m_follower)
-        m_follower->restart(curve, record().looks);
-    refreshForecast();
+WatchTroubles FiringSession::troubles() const {
+    return {m_link == LinkState::lost ? m_linkDetail.toStdString() : std::string(),
+            m_diskTrouble.toStdString()};
 }
 
-void FiringSession::refreshForecast() {
-    if (m_forecaster) {
-        auto forecast = m_forecaster->forecast(follower());
-        if (forecast)
-            m_forecast = std::move(*forecast);
-        else
-            m_forecast.reset();
+void FiringSession::check() {
+    keep(m_watch->check(now(), troubles()));
+    if (m_moved)
+        tellForecast();
+    if (const auto stage = alarms().stage(now()); stage != m_stage) {
+        m_stage = stage;
+        Q_EMIT alarmsChanged();
     }
-    m_doubts = m_forecast ? doubtfulLooks(*m_forecaster, record().looks, *m_forecast, follower())
+}
+
+void FiringSession::keep(const std::vector<AlarmEvent>& events) {
+    for (const auto& event : events)
+        m_alarmJournal->append(event);
+    if (!events.empty())
+        Q_EMIT alarmsChanged();
+}
+
+void FiringSession::tellForecast() {
+    m_moved = false;
+    m_doubts = forecast() ? doubtfulLooks(*forecaster(), record().looks, *forecast(), follower())
                           : std::vector<LookDoubt>();
     Q_EMIT forecastChanged();
+}
+
+void FiringSession::acknowledge(AlarmCause cause, const QString& who) {
+    keep(m_watch->acknowledge(cause, now(), who.toStdString()));
+}
+
+void FiringSession::acknowledgeAll(const QString& who) {
+    keep(m_watch->acknowledgeAll(now(), who.toStdString()));
+}
+
+void FiringSession::keepQuietUntil(std::optional<Instant> until) {
+    m_watch->board().keepQuietUntil(until);
+    Q_EMIT alarmsChanged();
+}
+
+Status FiringSession::correctStep(std::size_t step) {
+    const auto written = m_firing->writeStep(now(), step);
+    return written ? Status() : Status(written.error());
+}
+
+void FiringSession::setWatchSettings(const WatchSettings& settings) {
+    m_watch->setSettings(settings);
+    check();
 }
 
 Status FiringSession::end() {
@@ -191,14 +221,19 @@ Status FiringSession::end() {
     m_advance.stop();
     if (!m_firing)
         return failed("the firing was never opened");
+    m_check.stop();
+    m_refresh.stop();
     if (const auto filed = fileOffsets(); !filed)
         return filed;
-    return m_firing->end(now());
+    if (const auto ended = m_firing->end(now()); !ended)
+        return ended;
+    keep(m_watch->board().close(now()));
+    return {};
 }
 
 /// What each pack's looks told of the probe is the next firing's prior.
 Status FiringSession::fileOffsets() {
-    if (!m_forecast || record().probes.empty())
+    if (!forecast() || record().probes.empty())
         return {};
     for (std::size_t i = 0; i < record().packs.size(); ++i) {
         const auto& pack = record().packs[i];
@@ -206,7 +241,7 @@ Status FiringSession::fileOffsets() {
             record().looks, [&](const Look& look) { return look.pack == pack.id && !look.struck; });
         if (!looked)
             continue;
-        const auto& told = m_forecast->packs[i];
+        const auto& told = forecast()->packs[i];
         const FiledOffset offset{
             record().firing.id, record().kiln.id, record().probes.front().id, pack.place, now(),
             told.offsetMean,    told.offsetSd};

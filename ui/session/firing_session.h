@@ -1,11 +1,12 @@
-// One live firing as the window sees it: instrument, live firing, step follower and forecast, kept together,
-// told on by signals.
+// One live firing as the window sees it: instrument, live firing and its watch, kept together, told on by
+// signals.
 #pragma once
 
+#include "core/firing/alarm_journal.h"
 #include "core/firing/live_firing.h"
 #include "core/instrument/instrument.h"
+#include "core/watch/firing_watch.h"
 #include "core/watch/look_doubt.h"
-#include "core/watch/step_follower.h"
 
 #include <QObject>
 #include <QTimer>
@@ -19,7 +20,8 @@ class Clock;
 class Journal;
 
 /// Lives in the window's thread. Data flows one way: the instrument's samples into the live firing, from
-/// there to the journal (disk) and at once to follower and forecast; then a signal.
+/// there to the journal (disk) and at once to the watch; then a signal. What the watch raises goes to the log
+/// through a journal of its own, so that no disk holds up an alarm.
 class FiringSession : public QObject, private LiveFiringListener, private InstrumentListener {
     Q_OBJECT
 
@@ -31,10 +33,16 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
         std::unique_ptr<FiringLog> log;         ///< lines to the book
         std::unique_ptr<Instrument> instrument; ///< null: readings by hand only
         const Clock* clock = nullptr;           ///< the wall clock; outlives the session
+        WatchSettings watch{};
     };
-    /// `journal` makes the journal that reports to the given listener.
-    using JournalMaker = std::function<Result<std::unique_ptr<Journal>>(JournalListener&)>;
-    static Result<std::unique_ptr<FiringSession>> make(Parts parts, const JournalMaker& journal);
+    /// Hears, in any thread, that an alarm's event was kept or why not.
+    using AlarmsKept = std::function<void(const Status&)>;
+    /// How the session gets to the disk.
+    struct Journals {
+        std::function<Result<std::unique_ptr<Journal>>(JournalListener&)> readings;
+        std::function<std::unique_ptr<AlarmJournal>(AlarmsKept)> alarms;
+    };
+    static Result<std::unique_ptr<FiringSession>> make(Parts parts, const Journals& journals);
     ~FiringSession() override;
 
     /// To write lines; also everything there is to know of what was logged.
@@ -44,11 +52,12 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
 
     /// Now, at this kiln: a replay or practice kiln may run ahead of the wall clock.
     Instant now() const;
+    const FiringWatch& watch() const { return *m_watch; }
     /// Nothing for a firing without a plan.
-    const StepFollower* follower() const { return m_follower ? &*m_follower : nullptr; }
-    const FiringForecast* forecaster() const { return m_forecaster ? &*m_forecaster : nullptr; }
+    const StepFollower* follower() const { return m_watch->follower(); }
+    const FiringForecast* forecaster() const { return m_watch->forecaster(); }
     /// The newest forecast; nothing before there are packs and two readings.
-    const std::optional<Forecast>& forecast() const { return m_forecast; }
+    const std::optional<Forecast>& forecast() const { return m_watch->forecast(); }
     /// Looks that do not fit in forecast().
     const std::vector<LookDoubt>& lookDoubts() const { return m_doubts; }
     /// What was believed of the offset when the firing began, by the order of the packs.
@@ -63,6 +72,18 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     /// Why readings do not get to the disk just now; empty when they do.
     QString diskTrouble() const { return m_diskTrouble; }
 
+    const AlarmBoard& alarms() const { return m_watch->board(); }
+    void acknowledge(AlarmCause cause, const QString& who);
+    void acknowledgeAll(const QString& who);
+    /// No sound before then but for urgent alarms; the potter's own choice.
+    void keepQuietUntil(std::optional<Instant> until);
+    /// The potter's word on the plan's step, by its index: a line of the log, on the disk when this returns.
+    Status correctStep(std::size_t step);
+    /// Reminder and words, when the preferences change.
+    void setWatchSettings(const WatchSettings& settings);
+    /// Judges the firing as it stands now; done after readings and every second by itself.
+    void check();
+
     /// Ends the firing, closes the instrument and files the offset that the looks have told.
     Status end();
 
@@ -71,6 +92,8 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     void linesChanged(); ///< a look, note, setting or typed reading came, was struck or restored
     void
     forecastChanged();     ///< forecast() or follower()'s position is new; at most once a second of wall time
+    void alarmsChanged();  ///< alarms(), or how loudly they call
+    void alarmsKept();     ///< their newest events are in the log
     void durableChanged(); ///< more readings are on the disk
     void linkChanged();
     void diskTroubleChanged();
@@ -79,10 +102,12 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
   private:
     class DiskNews;
     explicit FiringSession(Parts parts);
-    Status open(const JournalMaker& journal);
+    Status open(const Journals& journals);
+    Status makeWatch();
     void advanceInstrument();
-    void followFromStart(Instant from);
-    void refreshForecast();
+    WatchTroubles troubles() const;
+    void keep(const std::vector<AlarmEvent>& events);
+    void tellForecast();
     Status fileOffsets();
 
     void onReading(const Channel& channel, const Reading& reading) override;
@@ -95,16 +120,18 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     std::unique_ptr<DiskNews> m_diskNews; ///< before the journal, which reports to it
     std::unique_ptr<Journal> m_journal;
     std::unique_ptr<LiveFiring> m_firing;
-    std::optional<StepFollower> m_follower;
-    std::optional<FiringForecast> m_forecaster;
-    std::optional<Forecast> m_forecast;
+    std::unique_ptr<AlarmJournal> m_alarmJournal;
+    std::unique_ptr<FiringWatch> m_watch;
     std::vector<LookDoubt> m_doubts;
     std::vector<OffsetPrior> m_priors;
     LinkState m_link = LinkState::waiting;
     QString m_linkDetail;
     QString m_diskTrouble;
     QTimer m_advance;
+    AlarmStage m_stage = AlarmStage::quiet; ///< as it was told last
+    bool m_moved = false;                   ///< readings came since the forecast was told
     QTimer m_refresh;
+    QTimer m_check;
 };
 
 } // namespace ringhold

@@ -1,8 +1,10 @@
 #include "ui/session/notebook.h"
 
+#include "core/book/book_alarm_journal.h"
 #include "core/book/book_firing_log.h"
 #include "core/book/journal.h"
 #include "core/book/transaction.h"
+#include "ui/common/word_style.h"
 
 #include <algorithm>
 
@@ -16,21 +18,36 @@ std::string instrumentKey(KilnId kiln) {
     return instrumentPreference + std::to_string(static_cast<std::int64_t>(kiln));
 }
 
-/// Keeps the journal's concrete type out of the session.
-FiringSession::JournalMaker journalOf(const std::filesystem::path& file) {
-    return [file](JournalListener& listener) -> Result<std::unique_ptr<Journal>> {
-        auto journal = BookJournal::open(file, listener);
-        if (!journal)
-            return journal.error();
-        return std::unique_ptr<Journal>(std::move(*journal));
-    };
+/// Keeps the journals' concrete types out of the session.
+FiringSession::Journals journalsOf(const std::filesystem::path& file) {
+    return {[file](JournalListener& listener) -> Result<std::unique_ptr<Journal>> {
+                auto journal = BookJournal::open(file, listener);
+                if (!journal)
+                    return journal.error();
+                return std::unique_ptr<Journal>(std::move(*journal));
+            },
+            [file](FiringSession::AlarmsKept kept) -> std::unique_ptr<AlarmJournal> {
+                return std::make_unique<BookAlarmJournal>(file, std::move(kept));
+            }};
+}
+
+WatchSettings watchSettings(const Preferences& preferences) {
+    WatchSettings settings;
+    settings.attendance = preferences.attendanceInterval();
+    settings.style = styleOf(preferences);
+    return settings;
 }
 
 } // namespace
 
 Notebook::Notebook(Book book, InstrumentFactory& factory, const Clock& clock)
     : m_book(std::move(book)), m_factory(factory), m_clock(clock),
-      m_preferences(std::make_unique<Preferences>(m_book)) {}
+      m_preferences(std::make_unique<Preferences>(m_book)) {
+    connect(m_preferences.get(), &Preferences::changed, this, [this] {
+        for (const auto& session : m_sessions)
+            session->setWatchSettings(watchSettings(*m_preferences));
+    });
+}
 
 Notebook::~Notebook() = default;
 
@@ -113,7 +130,8 @@ Result<FiringSession*> Notebook::start(FiringId firing, std::unique_ptr<Instrume
     parts.log = std::make_unique<BookFiringLog>(m_book);
     parts.instrument = std::move(instrument);
     parts.clock = &m_clock;
-    auto session = FiringSession::make(std::move(parts), journalOf(m_book.file()));
+    parts.watch = watchSettings(*m_preferences);
+    auto session = FiringSession::make(std::move(parts), journalsOf(m_book.file()));
     if (!session)
         return session.error();
     m_sessions.push_back(std::move(*session));

@@ -17,7 +17,8 @@ constexpr const char* unitName_ = "unit";
 constexpr const char* themeName = "theme";
 constexpr const char* zoneName = "zone";
 constexpr const char* reminderName = "reminder_minutes";
-constexpr QChar thinSpace(0x202f); ///< no line breaks there
+constexpr const char* attendanceName = "attendance_minutes"; ///< 0: never
+constexpr QChar thinSpace(0x202f);                           ///< no line breaks there
 constexpr QChar minusSign(0x2212);
 
 std::string kept(const Book& book, const char* name) {
@@ -67,6 +68,10 @@ Preferences::Preferences(const Book& book) : m_book(book) {
     const double minutes = QString::fromStdString(kept(book, reminderName)).toDouble();
     if (minutes >= 1)
         m_reminder = durationFromMinutes(minutes);
+    if (const auto absence = kept(book, attendanceName); !absence.empty()) {
+        const double most = QString::fromStdString(absence).toDouble();
+        m_attendance = most >= 1 ? std::optional(durationFromMinutes(most)) : std::nullopt;
+    }
 }
 
 Status Preferences::keep(const char* name, const std::string& value) {
@@ -93,6 +98,11 @@ Status Preferences::setZone(const std::string& zone) {
 Status Preferences::setReminderInterval(Duration interval) {
     m_reminder = interval;
     return keep(reminderName, QString::number(inMinutes(interval)).toStdString());
+}
+
+Status Preferences::setAttendanceInterval(std::optional<Duration> interval) {
+    m_attendance = interval;
+    return keep(attendanceName, QString::number(interval ? inMinutes(*interval) : 0).toStdString());
 }
 
 QString Preferences::unitName() const {

@@ -8,6 +8,8 @@
 #include <QObject>
 #include <QString>
 
+#include <optional>
+
 namespace ringhold {
 
 class Book;
@@ -26,13 +28,16 @@ class Preferences : public QObject {
     ThemeChoice theme() const { return m_theme; }
     /// An IANA name; this computer's by default.
     const std::string& zone() const { return m_zone; }
-    /// How often to remind of a reading by hand and of a visit to the kiln.
+    /// How often to remind of a reading by hand and of a look.
     Duration reminderInterval() const { return m_reminder; }
+    /// How long nobody may be at the kiln before an alarm says so; nothing: it never does.
+    std::optional<Duration> attendanceInterval() const { return m_attendance; }
 
     Status setUnit(TemperatureUnit unit);
     Status setTheme(ThemeChoice theme);
     Status setZone(const std::string& zone);
     Status setReminderInterval(Duration interval);
+    Status setAttendanceInterval(std::optional<Duration> interval);
 
     /// "1 262 °C" or "2 304 °F", with that many decimals; a thin space groups thousands.
     QString temperature(Temperature t, int decimals = 0) const;
@@ -68,6 +73,7 @@ class Preferences : public QObject {
     ThemeChoice m_theme = ThemeChoice::system;
     std::string m_zone;
     Duration m_reminder = std::chrono::minutes(15);
+    std::optional<Duration> m_attendance = std::chrono::hours(1);
 };
 
 } // namespace ringhold

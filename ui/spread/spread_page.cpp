@@ -85,6 +85,7 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     addReminders(*column);
     column->addWidget(m_line);
     connect(&session, &FiringSession::linesChanged, this, &SpreadPage::refreshLog);
+    connect(&session, &FiringSession::alarmsKept, this, &SpreadPage::refreshLog);
     connect(&notebook.preferences(), &Preferences::changed, this, &SpreadPage::refreshLog);
     connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshDoubts);
     m_looksNoted = looksThatCount();

@@ -29,7 +29,7 @@ class FiringWatchTest : public testing::Test, private LiveFiringListener {
         FiringRecord record;
         record.firing = {FiringId{4}, KilnId{1}, "test", start, {}, holdPlan(), {}};
         m_firing = std::make_unique<LiveFiring>(std::move(record), m_journal, m_log);
-        watch = std::move(FiringWatch::make({m_firing.get(), {}, std::move(earlier), {}}, settings).value());
+        watch = std::move(FiringWatch::make({m_firing.get(), {}, std::move(earlier)}, settings).value());
         m_firing->setListener(this);
     }
     LiveFiring& firing() { return *m_firing; }
@@ -154,14 +154,15 @@ TEST_F(FiringWatchTest, CountsTheRingsDwellsDown) {
 TEST_F(FiringWatchTest, ObeysAStepCorrection) {
     begin();
     read(0s, 10min, 1090);
-    const auto correction = watch->correctStep(2, start + 10min);
-    EXPECT_EQ(correction.firing, FiringId{4});
-    EXPECT_EQ(correction.step, 2u);
+    const auto correction = firing().writeStep(start + 10min, 2);
+    ASSERT_TRUE(correction.ok());
     ASSERT_TRUE(watch->follower()->position());
     EXPECT_EQ(watch->follower()->position()->step, 2u);
     EXPECT_FALSE(watch->hold());
     read(10min, 12min, 1085);
     EXPECT_EQ(watch->follower()->position()->step, 2u);
+    ASSERT_TRUE(firing().strike(*correction, start + 13min).ok());
+    EXPECT_NE(watch->follower()->position()->step, 2u) << "struck, the readings count again";
 }
 
 TEST_F(FiringWatchTest, DoesNotForgetTheUsualVoltsOverANote) {
