@@ -95,7 +95,7 @@ Status DemoRun::watchIt() {
     WatchSettings settings;
     settings.style.zone = demoZone;
     settings.forecastEvery = std::chrono::hours(1); // each costs some tens of ms
-    auto watch = FiringWatch::make({m_live.get(), priors, {}, {}}, settings);
+    auto watch = FiringWatch::make({m_live.get(), priors}, settings);
     if (!watch)
         return watch.error();
     m_watch = std::move(*watch);

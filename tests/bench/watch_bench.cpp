@@ -24,8 +24,8 @@ class WatchedKiln : private LiveFiringListener {
         record.packs = {
             {PackId{1}, FiringId{number}, "middle", ConeType::selfSupporting, {"8", "9", "10"}, false}};
         m_firing = std::make_unique<LiveFiring>(std::move(record), m_journal, m_log);
-        m_watch = std::move(
-            FiringWatch::make({m_firing.get(), {offsetPriorFor(nullptr, "middle", {})}, {}, {}}).value());
+        m_watch =
+            std::move(FiringWatch::make({m_firing.get(), {offsetPriorFor(nullptr, "middle", {})}}).value());
         m_firing->setListener(this);
     }
 

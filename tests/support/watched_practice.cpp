@@ -33,7 +33,7 @@ WatchedPractice::WatchedPractice(PracticeSettings settings, Options options)
     auto record = recordOf(settings, m_options);
     const std::vector<OffsetPrior> priors(record.packs.size(), offsetPriorFor(nullptr, "middle", {}));
     m_firing = std::make_unique<LiveFiring>(std::move(record), m_journal, m_log);
-    auto made = FiringWatch::make({m_firing.get(), priors, {}, {}}, m_options.watch);
+    auto made = FiringWatch::make({m_firing.get(), priors}, m_options.watch);
     m_watch = std::move(made).value();
     m_firing->setListener(this);
 }
