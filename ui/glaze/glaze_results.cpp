@@ -1,6 +1,6 @@
 #include "ui/glaze/glaze_results.h"
 
-#include "core/cones/offset_prior.h"
+#include "core/learn/known_offset.h"
 #include "ui/past/opened_firing.h"
 
 #include <algorithm>
@@ -11,31 +11,6 @@
 namespace ringhold {
 
 namespace {
-
-constexpr double firingScatter_C = 2; ///< of an offset from firing to firing, as priorFromHistory takes it
-
-struct KnownOffset {
-    OffsetPrior prior;
-    double own_C = 0; ///< of its standard deviation, what is this firing's own
-    std::string place;
-};
-
-KnownOffset knownOffset(const std::vector<FiledOffset>& filed, FiringId firing, const Probe& probe,
-                        Temperature at) {
-    std::vector<OffsetFound> others;
-    std::string place;
-    for (const auto& offset : filed) {
-        if (offset.probe != probe.id)
-            continue;
-        if (offset.firing == firing)
-            return {{offset.mean, offset.sd, 1}, offset.sd.celsius(), offset.place};
-        if (place.empty())
-            place = offset.place;
-        if (offset.place == place)
-            others.push_back({offset.mean, offset.sd});
-    }
-    return {priorFromHistory(others, newProbePrior(probe.type, at)), firingScatter_C, place};
-}
 
 std::optional<double> hoursOf(const FiringFigures& figures) {
     if (!figures.growthHold)
