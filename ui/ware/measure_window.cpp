@@ -3,6 +3,7 @@
 #include "ui/common/words_on_page.h"
 #include "ui/ware/photo_view.h"
 
+#include <QComboBox>
 #include <QHBoxLayout>
 #include <QLineEdit>
 #include <QLocale>
@@ -15,6 +16,8 @@ namespace ringhold {
 
 namespace {
 
+constexpr int mostRings = 12;
+
 QString nextWords(std::optional<PhotoMark> next) {
     if (!next)
         return MeasureWindow::tr("All four marks are set. Drag one to mend it.");
@@ -24,7 +27,7 @@ QString nextWords(std::optional<PhotoMark> next) {
     case PhotoMark::knownTo:
         return MeasureWindow::tr("2 of 4: mark its other end.");
     case PhotoMark::crystalFrom:
-        return MeasureWindow::tr("3 of 4: mark one edge of the crystal.");
+        return MeasureWindow::tr("3 of 4: mark one edge of what is to be measured.");
     case PhotoMark::crystalTo:
         return MeasureWindow::tr("4 of 4: mark the edge across from it.");
     }
@@ -42,7 +45,7 @@ QString lengthWords(const PhotoLength& length) {
 }
 
 MeasureWindow::MeasureWindow(const Theme& theme, const QString& what, const QImage& photo, QWidget* parent)
-    : QDialog(parent), m_view(new PhotoView(theme)), m_next(new QLabel),
+    : QDialog(parent), m_view(new PhotoView(theme)), m_next(new QLabel), m_what(new QComboBox),
       m_known(new QLineEdit(QStringLiteral("10"))), m_result(new QLabel),
       m_back(new QPushButton(tr("Take the last mark &back"))),
       m_keep(new QPushButton(tr("&Keep this size"))) {
@@ -68,6 +71,13 @@ MeasureWindow::MeasureWindow(const Theme& theme, const QString& what, const QIma
 
 QLayout* MeasureWindow::makeFoot() {
     auto* foot = new QHBoxLayout;
+    m_what->addItem(tr("crystal"));
+    for (int ring = 1; ring <= mostRings; ++ring)
+        m_what->addItem(tr("ring %1").arg(ring));
+    m_what->setItemText(1, tr("ring 1, the innermost"));
+    m_what->setAccessibleName(tr("What is measured, from edge to edge"));
+    m_what->setToolTip(m_what->accessibleName());
+    foot->addWidget(m_what);
     auto* known = new QLabel(tr("K&nown length, mm"));
     known->setBuddy(m_known);
     foot->addWidget(known);
@@ -83,6 +93,14 @@ QLayout* MeasureWindow::makeFoot() {
         foot->addWidget(button);
     }
     return foot;
+}
+
+std::optional<int> MeasureWindow::ring() const {
+    return m_what->currentIndex() > 0 ? std::optional(m_what->currentIndex() - 1) : std::nullopt;
+}
+
+QString MeasureWindow::what() const {
+    return ring() ? tr("ring %1").arg(*ring() + 1) : tr("crystal");
 }
 
 double MeasureWindow::knownLength_mm() const {

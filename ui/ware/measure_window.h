@@ -5,6 +5,7 @@
 
 #include <QDialog>
 
+class QComboBox;
 class QImage;
 class QLabel;
 class QLineEdit;
@@ -16,7 +17,8 @@ class Heading;
 class PhotoView;
 class Theme;
 
-/// Tells by measured() what the potter keeps, and closes. The theme outlives it.
+/// A crystal or one of its rings, each from edge to edge. Tells by measured() what the potter keeps, and
+/// closes. The theme outlives it.
 class MeasureWindow : public QDialog {
     Q_OBJECT
 
@@ -27,6 +29,10 @@ class MeasureWindow : public QDialog {
     /// What the marks say now.
     Result<PhotoLength> length() const;
     double knownLength_mm() const;
+    /// Which ring was measured across, counted from the innermost, 0; nothing for a whole crystal.
+    std::optional<int> ring() const;
+    /// "crystal", "ring 2": as it is written beside the photo.
+    QString what() const;
     PhotoView& view() { return *m_view; }
 
   Q_SIGNALS:
@@ -39,6 +45,7 @@ class MeasureWindow : public QDialog {
 
     PhotoView* m_view;
     QLabel* m_next;
+    QComboBox* m_what;
     QLineEdit* m_known;
     QLabel* m_result;
     QPushButton* m_back;

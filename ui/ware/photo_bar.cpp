@@ -153,9 +153,10 @@ MeasureWindow* PhotoBar::measure() {
     window->setAttribute(Qt::WA_DeleteOnClose);
     connect(window, &MeasureWindow::measured, this,
             [this, window, on = m_model->photo(row).id](const PhotoLength& length) {
-                if (!m_model->addMeasure(on, length, window->knownLength_mm(), window->view().marks()))
+                if (!m_model->addMeasure(on, window->what(), length, window->knownLength_mm(),
+                                         window->view().marks()))
                     return;
-                Q_EMIT measured(length.size_mm);
+                Q_EMIT measured(length, window->ring());
                 Q_EMIT written();
             });
     window->open();

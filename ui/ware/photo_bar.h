@@ -36,7 +36,8 @@ class PhotoBar : public QWidget {
   Q_SIGNALS:
     void written();
     void troubled(const QString& why);
-    void measured(double size_mm);
+    /// Across a crystal, or across that ring, counted from the innermost, 0.
+    void measured(const PhotoLength& across, std::optional<int> ring);
 
   protected:
     void dragEnterEvent(QDragEnterEvent* event) override;

@@ -98,13 +98,14 @@ bool PhotoModel::takeAway(PhotoId photo) {
     return true;
 }
 
-bool PhotoModel::addMeasure(PhotoId on, const PhotoLength& length, double known_mm, const PhotoMarks& marks) {
+bool PhotoModel::addMeasure(PhotoId on, const QString& what, const PhotoLength& length, double known_mm,
+                            const PhotoMarks& marks) {
     const auto row = std::ranges::find(m_rows, on, [](const Row& r) { return r.photo.id; });
     if (row == m_rows.end() || !marks.complete())
         return false;
     PhotoMeasure measure;
     measure.photo = on;
-    measure.what = tr("crystal").toStdString();
+    measure.what = what.toStdString();
     measure.known_mm = known_mm;
     measure.measured_mm = length.size_mm;
     measure.error_mm = length.sd_mm;
@@ -127,7 +128,9 @@ QString PhotoModel::words(const Row& row) const {
     if (!row.photo.caption.empty())
         words << QString::fromStdString(row.photo.caption);
     for (const auto& measure : row.measures)
-        words << lengthWords({measure.measured_mm, measure.error_mm});
+        words << (measure.what == tr("crystal").toStdString() ? QString()
+                                                              : QString::fromStdString(measure.what) + u' ') +
+                     lengthWords({measure.measured_mm, measure.error_mm});
     return words.isEmpty() ? tr("no caption") : words.join(QStringLiteral(", "));
 }
 

@@ -41,7 +41,9 @@ class PhotoModel : public QAbstractListModel {
     /// One that was taken away.
     bool putBack(const Photo& photo, const std::vector<PhotoMeasure>& measures);
     bool takeAway(PhotoId photo);
-    bool addMeasure(PhotoId on, const PhotoLength& length, double known_mm, const PhotoMarks& marks);
+    /// `what`: "crystal", "ring 2".
+    bool addMeasure(PhotoId on, const QString& what, const PhotoLength& length, double known_mm,
+                    const PhotoMarks& marks);
 
     int rowCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
