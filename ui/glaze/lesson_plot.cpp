@@ -2,51 +2,29 @@
 
 #include "ui/glaze/lesson_words.h"
 #include "ui/plot/custom_plot.h"
-#include "ui/plot/plot_dress.h"
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
 #include "ui/ware/outcome_words.h"
-
-#include <QVBoxLayout>
 
 #include <algorithm>
 
 namespace ringhold {
 
 LessonPlot::LessonPlot(const Preferences& preferences, const Theme& theme, QWidget* parent)
-    : QWidget(parent), m_preferences(preferences), m_theme(theme), m_plot(new QCustomPlot) {
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(m_plot);
-    m_plot->setFocusPolicy(Qt::NoFocus);
-    m_low = m_plot->addGraph();
-    m_high = m_plot->addGraph();
-    m_high->setChannelFillGraph(m_low);
-    m_curve = m_plot->addGraph();
-    m_pieces = m_plot->addGraph();
+    : ThemedPlot(preferences, theme, parent), m_curve(plot()), m_pieces(plot().addGraph()) {
     m_pieces->setLineStyle(QCPGraph::lsNone);
-    connect(&theme, &Theme::changed, this, &LessonPlot::dress);
-    dress();
+    redress();
 }
 
 void LessonPlot::dress() {
-    const auto& palette = m_theme.palette();
-    dressPlot(*m_plot, m_theme);
-    m_low->setPen(Qt::NoPen);
-    m_high->setPen(Qt::NoPen);
-    m_high->setBrush(palette.forecastWindow);
-    m_curve->setPen(QPen(palette.forecast, 2));
+    const auto& palette = theme().palette();
+    m_curve.dress(palette.forecastWindow, QPen(palette.forecast, 2));
     m_pieces->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssCircle, palette.kiln, Qt::transparent, 7));
-    m_plot->xAxis->setLabelColor(palette.soft);
-    m_plot->yAxis->setLabelColor(palette.soft);
-    m_plot->xAxis->setLabelFont(m_theme.text(TextSize::small));
-    m_plot->yAxis->setLabelFont(m_theme.text(TextSize::small));
-    m_plot->replot(QCustomPlot::rpQueuedReplot);
 }
 
 double LessonPlot::shown(double cause) const {
     const bool temperature = m_lesson.cause == Cause::growthHold || m_lesson.cause == Cause::peak;
-    return temperature ? m_preferences.shown(Temperature::fromCelsius(cause)) : cause;
+    return temperature ? preferences().shown(Temperature::fromCelsius(cause)) : cause;
 }
 
 void LessonPlot::show(std::vector<PieceResult> pieces, Lesson lesson, Judged judged) {
@@ -54,7 +32,7 @@ void LessonPlot::show(std::vector<PieceResult> pieces, Lesson lesson, Judged jud
     m_lesson = std::move(lesson);
     m_judged = judged;
     setAccessibleName(tr("%1 against %2").arg(judgedWords(judged), causeWords(m_lesson.cause)));
-    setAccessibleDescription(lessonWords(m_lesson, judged, m_preferences));
+    setAccessibleDescription(lessonWords(m_lesson, judged, preferences()));
     draw();
 }
 
@@ -87,35 +65,37 @@ void LessonPlot::drawCurve() {
         middle << at.value;
         high << at.high;
     }
-    m_low->setData(x, low, true);
-    m_high->setData(x, high, true);
-    m_curve->setData(x, middle, true);
+    m_curve.setBand(x, low, high);
+    m_curve.setLine(x, middle);
 }
 
 void LessonPlot::nameAxes() {
     const bool temperature = m_lesson.cause == Cause::growthHold || m_lesson.cause == Cause::peak;
-    const QString unit = temperature                            ? m_preferences.unitName()
+    const QString unit = temperature                            ? preferences().unitName()
                          : m_lesson.cause == Cause::holdTime    ? tr("h")
                          : m_lesson.cause == Cause::application ? tr("g/cm²")
                                                                 : QString();
-    m_plot->xAxis->setLabel(causeWords(m_lesson.cause) +
-                            (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit));
-    m_plot->yAxis->setLabel(judgedWords(m_judged) + (m_judged == Judged::largest ? tr(", mm") : QString()));
+    plot().xAxis->setLabel(causeWords(m_lesson.cause) +
+                           (unit.isEmpty() ? QString() : QStringLiteral(", ") + unit));
+    plot().yAxis->setLabel(judgedWords(m_judged) + (m_judged == Judged::largest ? tr(", mm") : QString()));
+    plot().xAxis->setNumberPrecision(m_lesson.cause == Cause::application ? 2
+                                     : m_lesson.cause == Cause::holdTime  ? 1
+                                                                          : 0);
     if (m_lesson.cause == Cause::position) {
         const QSharedPointer<QCPAxisTickerText> ticks(new QCPAxisTickerText);
         for (std::size_t i = 0; i < m_positions.size(); ++i)
             ticks->addTick(double(i), QString::fromStdString(m_positions[i]));
-        m_plot->xAxis->setTicker(ticks);
+        plot().xAxis->setTicker(ticks);
     } else {
-        m_plot->xAxis->setTicker(QSharedPointer<QCPAxisTicker>(new QCPAxisTicker));
+        plot().xAxis->setTicker(QSharedPointer<QCPAxisTicker>(new QCPAxisTicker));
     }
     if (m_judged == Judged::crystals) {
         const QSharedPointer<QCPAxisTickerText> ticks(new QCPAxisTickerText);
         for (const auto crystals : {Crystals::none, Crystals::few, Crystals::many, Crystals::covered})
             ticks->addTick(double(static_cast<int>(crystals)), crystalsWords(crystals));
-        m_plot->yAxis->setTicker(ticks);
+        plot().yAxis->setTicker(ticks);
     } else {
-        m_plot->yAxis->setTicker(QSharedPointer<QCPAxisTicker>(new QCPAxisTicker));
+        plot().yAxis->setTicker(QSharedPointer<QCPAxisTicker>(new QCPAxisTicker));
     }
 }
 
@@ -123,15 +103,15 @@ void LessonPlot::draw() {
     drawPieces();
     drawCurve();
     nameAxes();
-    m_plot->rescaleAxes();
+    plot().rescaleAxes();
     const auto widen = [](QCPAxis& axis, double least) {
         const auto range = axis.range();
         const double by = std::max(range.size() * 0.08, least);
         axis.setRange(range.lower - by, range.upper + by);
     };
-    widen(*m_plot->xAxis, m_lesson.cause == Cause::application ? 0.005 : 0.4);
-    widen(*m_plot->yAxis, 0.4);
-    m_plot->replot(QCustomPlot::rpQueuedReplot);
+    widen(*plot().xAxis, m_lesson.cause == Cause::application ? 0.005 : 0.4);
+    widen(*plot().yAxis, 0.4);
+    plot().replot(QCustomPlot::rpQueuedReplot);
 }
 
 } // namespace ringhold

@@ -3,20 +3,13 @@
 
 #include "core/base/result.h" // before the lesson: see DEVELOPERS.md on moc and <compare>
 #include "core/learn/learning.h"
-
-#include <QWidget>
-
-class QCPErrorBars;
-class QCPGraph;
-class QCustomPlot;
+#include "ui/plot/band_graph.h"
+#include "ui/plot/themed_plot.h"
 
 namespace ringhold {
 
-class Preferences;
-class Theme;
-
 /// With the fitted curve and its 90 % band; positions stand side by side. Preferences and theme outlive it.
-class LessonPlot : public QWidget {
+class LessonPlot : public ThemedPlot {
     Q_OBJECT
 
   public:
@@ -25,20 +18,17 @@ class LessonPlot : public QWidget {
     void show(std::vector<PieceResult> pieces, Lesson lesson, Judged judged);
     int points() const { return m_points; }
 
+  protected:
+    void dress() override;
+
   private:
-    void dress();
     void draw();
     void drawPieces();
     void drawCurve();
     void nameAxes();
     double shown(double cause) const;
 
-    const Preferences& m_preferences;
-    const Theme& m_theme;
-    QCustomPlot* m_plot;
-    QCPGraph* m_low;
-    QCPGraph* m_high;
-    QCPGraph* m_curve;
+    BandGraph m_curve;
     QCPGraph* m_pieces;
     std::vector<PieceResult> m_results;
     std::vector<std::string> m_positions;
