@@ -8,6 +8,7 @@
 #include "ui/glaze/card_form.h"
 #include "ui/glaze/cards_model.h"
 #include "ui/glaze/glaze_use.h"
+#include "ui/glaze/growth_pane.h"
 #include "ui/glaze/lessons_pane.h"
 #include "ui/glaze/recipe_pane.h"
 #include "ui/session/notebook.h"
@@ -44,7 +45,8 @@ GlazePage::GlazePage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_tabs(new QTabWidget), m_form(new CardForm(notebook.preferences())), m_recipe(new RecipePane),
       m_use(new GlazeUseModel(notebook.preferences(), this)), m_useTable(new FittedTable),
       m_useWords(softLabel()), m_lessons(new LessonsPane(notebook.preferences(), theme)),
-      m_trouble(new Remark(Remark::Kind::warning)) {
+      m_growth(new GrowthPane(notebook.preferences(), theme)), m_trouble(new Remark(Remark::Kind::warning)),
+      m_evidence(notebook.book()) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->addWidget(makeList(theme));
     book->addWidget(makeCard(theme));
@@ -98,6 +100,7 @@ QWidget* GlazePage::makeCard(const Theme&) {
     useColumn->addWidget(m_useTable, 1);
     m_tabs->addTab(use, tr("Firings"));
     m_tabs->addTab(m_lessons, tr("What firings teach"));
+    m_tabs->addTab(m_growth, tr("Growth"));
     column->addWidget(m_tabs, 1);
     column->addWidget(m_trouble);
     return right;
@@ -155,6 +158,7 @@ void GlazePage::open(const QString& glaze) {
 
 void GlazePage::refresh() {
     m_results.forget();
+    m_evidence.forget();
     m_cards->reload();
     goTo(current());
 }
@@ -187,6 +191,8 @@ void GlazePage::showCurrent() {
 /// Reads whole firings: only when it is looked at.
 void GlazePage::learn() {
     const auto row = current() ? m_cards->rowOf(*current()) : std::nullopt;
+    if (row && m_tabs->currentWidget() == m_growth)
+        return showGrowth(m_cards->card(*row));
     if (!row || m_tabs->currentWidget() != m_lessons)
         return;
     std::vector<GlazeFiring> firings;
@@ -196,6 +202,13 @@ void GlazePage::learn() {
     if (!pieces)
         return m_trouble->say(QString::fromStdString(pieces.error().text()));
     m_lessons->show(m_cards->card(*row), std::move(*pieces));
+}
+
+void GlazePage::showGrowth(const GlazeCard& card) {
+    const auto known = m_evidence.of(card.name);
+    if (!known)
+        return m_trouble->say(QString::fromStdString(known.error().text()));
+    m_growth->show(*known);
 }
 
 void GlazePage::addNew() {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/base/result.h" // before the card: see DEVELOPERS.md on moc and <compare>
+#include "core/book/glaze_evidence.h"
 #include "core/glaze/glaze_card.h"
 #include "ui/glaze/glaze_results.h"
 
@@ -21,6 +22,7 @@ class CardsModel;
 class FittedTable;
 class FreshWhenSeen;
 class GlazeUseModel;
+class GrowthPane;
 class LessonsPane;
 class Heading;
 class Notebook;
@@ -50,6 +52,7 @@ class GlazePage : public QWidget {
     void refresh();
     void showCurrent();
     void learn();
+    void showGrowth(const GlazeCard& card);
     void addNew();
     void takeAway();
     void addNamedInFirings();
@@ -71,9 +74,11 @@ class GlazePage : public QWidget {
     FittedTable* m_useTable;
     QLabel* m_useWords;
     LessonsPane* m_lessons;
+    GrowthPane* m_growth;
     Remark* m_trouble;
     FreshWhenSeen* m_fresh;
     GlazeResults m_results;
+    GlazeEvidence m_evidence;
     std::optional<GlazeCardId> m_before; ///< that was shown while the list is set anew
 };
 

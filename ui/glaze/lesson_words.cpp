@@ -168,6 +168,20 @@ QString lessonWords(const Lesson& lesson, Judged judged, const Preferences& pref
     return words;
 }
 
+QString offsetsWords(const Lesson& lesson, const Preferences& preferences) {
+    const bool temperature = lesson.cause == Cause::growthHold || lesson.cause == Cause::peak;
+    if (!temperature || lesson.pieces == 0)
+        return {};
+    constexpr double z90 = 1.645;
+    const auto half = [&](double sd_C) {
+        return preferences.difference(TemperatureDifference::fromCelsius(sd_C * z90), 0, false);
+    };
+    return tr("Temperatures are those of the ware: each probe’s offset is taken off, unsure by ± %1 from "
+              "firing "
+              "to firing and ± %2 in common. Firings whose probe is not named are left out.")
+        .arg(half(lesson.ownSd_C), half(lesson.sharedSd_C));
+}
+
 QString confoundingWords(const Lesson& lesson, const Preferences&) {
     QStringList sentences;
     for (const auto& confounder : lesson.confounders) {

@@ -17,6 +17,8 @@ QString judgedWords(Judged judged);
 QString causeValue(Cause cause, double value, const Preferences& preferences);
 /// "Not enough to say" or the claim, with the pieces and firings behind it.
 QString lessonWords(const Lesson& lesson, Judged judged, const Preferences& preferences);
+/// That the probes' offsets are off the temperatures, and how unsure what is left is; empty for other causes.
+QString offsetsWords(const Lesson& lesson, const Preferences& preferences);
 /// What went along with it, a sentence each; empty when nothing did.
 QString confoundingWords(const Lesson& lesson, const Preferences& preferences);
 /// "The next firing that would tell most: growth hold at 1090 °C for 4 h ..."

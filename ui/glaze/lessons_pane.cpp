@@ -47,7 +47,7 @@ QLabel* words() {
 LessonsPane::LessonsPane(const Preferences& preferences, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_preferences(preferences), m_judged(new ChoiceRow(tr("Judged by"), judgedChoices())),
       m_causes(new ChoiceRow(tr("Against"), causeChoices())), m_plot(new LessonPlot(preferences, theme)),
-      m_words(words()), m_confounding(words()), m_next(softLabel()) {
+      m_words(words()), m_confounding(words()), m_offsets(softLabel()), m_next(softLabel()) {
     m_judged->setCurrent(0);
     m_causes->setCurrent(0);
     auto* column = new QVBoxLayout(this);
@@ -62,6 +62,7 @@ LessonsPane::LessonsPane(const Preferences& preferences, const Theme& theme, QWi
     column->addWidget(m_words);
     column->addWidget(m_confounding);
     column->addWidget(m_next);
+    column->addWidget(m_offsets);
     connect(m_judged, &ChoiceRow::chosen, this, &LessonsPane::learn);
     connect(m_causes, &ChoiceRow::chosen, this, &LessonsPane::tell);
 }
@@ -94,6 +95,10 @@ void LessonsPane::tell() {
     m_confounding->setText(confoundingWords(*lesson, m_preferences));
     m_confounding->setVisible(!m_confounding->text().isEmpty());
     m_next->setText(nextWords());
+    m_offsets->setText(
+        tr("Circles are pieces; line and band are the mean of a firing’s pieces with its 90 % interval.") +
+        QLatin1Char(' ') + offsetsWords(*lesson, m_preferences));
+    m_offsets->setVisible(lesson->pieces > 0);
 }
 
 QString LessonsPane::nextWords() const {

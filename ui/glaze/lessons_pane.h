@@ -42,6 +42,7 @@ class LessonsPane : public QWidget {
     LessonPlot* m_plot;
     QLabel* m_words;
     QLabel* m_confounding;
+    QLabel* m_offsets;
     QLabel* m_next;
 };
 

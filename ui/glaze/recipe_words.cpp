@@ -1,5 +1,7 @@
 #include "ui/glaze/recipe_words.h"
 
+#include "core/glaze/zinc.h"
+
 #include <QCoreApplication>
 #include <QStringList>
 
@@ -9,16 +11,6 @@ namespace {
 
 QString tr(const char* words) {
     return QCoreApplication::translate("RecipeWords", words);
-}
-
-/// Nothing for a material of which neither formula nor analysis is known, or known in a way that cannot be
-/// read.
-std::optional<RawMaterial> materialOf(const RecipeLine& line) {
-    if (line.formula.empty() && line.analysis.empty())
-        return std::nullopt;
-    auto read =
-        line.formula.empty() ? materialFromAnalysis(line.analysis) : materialFromFormula(line.formula);
-    return read ? std::optional(std::move(*read)) : std::nullopt;
 }
 
 QString warningWords(RecipeWarning warning) {
