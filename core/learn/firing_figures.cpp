@@ -41,23 +41,31 @@ std::optional<Temperature> goal(const Step& step) {
     return std::nullopt;
 }
 
-std::optional<Wanted> wantedHold(const Plan& plan) {
+/// The step where growth begins: a hold that is no soak at the top, or rings.
+std::optional<std::size_t> growthStep(const Plan& plan) {
     const auto& steps = plan.steps;
     const auto hottest = std::ranges::max_element(steps, {}, goal);
     if (hottest == steps.end() || !goal(*hottest))
         return std::nullopt;
     for (auto step = std::next(hottest); step != steps.end(); ++step) {
-        if (const auto* rings = std::get_if<Rings>(&*step))
-            return Wanted{{rings->high, usualBand}, rings->highDwell};
         const auto* hold = std::get_if<Hold>(&*step);
-        if (!hold || hold->at + nearPeak > *goal(*hottest)) // a soak at the top
-            continue;
-        const auto next = std::next(step);
-        const bool ringsFollow = next != steps.end() && std::holds_alternative<Rings>(*next);
-        return Wanted{{hold->at, hold->band > TemperatureDifference() ? hold->band : usualBand},
-                      ringsFollow ? std::optional(hold->length) : std::nullopt};
+        if (std::holds_alternative<Rings>(*step) || (hold && hold->at + nearPeak <= *goal(*hottest)))
+            return static_cast<std::size_t>(step - steps.begin());
     }
     return std::nullopt;
+}
+
+std::optional<Wanted> wantedHold(const Plan& plan) {
+    const auto at = growthStep(plan);
+    if (!at)
+        return std::nullopt;
+    if (const auto* rings = std::get_if<Rings>(&plan.steps[*at]))
+        return Wanted{{rings->high, usualBand}, rings->highDwell};
+    const auto& hold = std::get<Hold>(plan.steps[*at]);
+    const bool ringsFollow =
+        *at + 1 < plan.steps.size() && std::holds_alternative<Rings>(plan.steps[*at + 1]);
+    return Wanted{{hold.at, hold.band > TemperatureDifference() ? hold.band : usualBand},
+                  ringsFollow ? std::optional(hold.length) : std::nullopt};
 }
 
 std::optional<HoldStatistics> found(const Curve& cooling, const Wanted& wanted) {
@@ -123,6 +131,11 @@ std::optional<HoldStatistics> foundWithoutPlan(const Curve& cooling) {
 }
 
 } // namespace
+
+std::optional<std::size_t> growthHoldStep(const Plan& plan) {
+    const auto at = growthStep(plan);
+    return at && std::holds_alternative<Hold>(plan.steps[*at]) ? at : std::nullopt;
+}
 
 std::string firingCone(const FiringRecord& record) {
     if (record.firing.plan)

@@ -34,6 +34,10 @@ std::optional<Instant> coneDownSeen(const FiringRecord& record);
 /// since a soak at the top is no climb.
 std::optional<Rate> lastClimbOf(const Curve& control);
 
+/// The step of the plan that is meant for growth: the first hold after its hottest step that is no soak at
+/// the top. Nothing when there is none, or rings come before it.
+std::optional<std::size_t> growthHoldStep(const Plan& plan);
+
 /// The hold in which crystals grew: after the peak, at the first hold that the plan has after its hottest
 /// step (without one, at the high of its rings). Rings that follow are left out. Without a plan it is the
 /// longest hold within +-6 °C, from 900 °C to 30 °C below the peak, that drifts by at most 15 °C/h.

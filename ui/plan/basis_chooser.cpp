@@ -1,13 +1,16 @@
 #include "ui/plan/basis_chooser.h"
 
+#include "core/book/glaze_cards.h"
 #include "ui/session/notebook.h"
 
 #include <QComboBox>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <cmath>
 
 namespace ringhold {
 
@@ -15,6 +18,7 @@ namespace {
 
 constexpr const char* kilnPreference = "plan kiln";
 constexpr const char* conesPreference = "plan cones";
+constexpr const char* glazePreference = "plan glaze";
 constexpr ConeType coneTypes[] = {ConeType::selfSupporting, ConeType::large, ConeType::small,
                                   ConeType::selfSupportingIronFree, ConeType::largeIronFree};
 
@@ -31,7 +35,7 @@ void keep(Notebook& notebook, const char* name, std::string_view value) {
 } // namespace
 
 BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
-    : QWidget(parent), m_notebook(notebook), m_basis(typicalBasis()) {
+    : QWidget(parent), m_notebook(notebook), m_basis(typicalBasis()), m_evidence(notebook.book()) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(3);
@@ -40,22 +44,30 @@ BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
     m_offset =
         addChoice(QStringLiteral("planProbe"), QStringLiteral("Probe, and the cones that told its offset"));
     m_cones = addChoice(QStringLiteral("planCones"), QStringLiteral("Series of the cones"));
+    m_glaze = addChoice(QStringLiteral("planGlaze"), QStringLiteral("Glaze whose crystals are reckoned"));
     row->addWidget(m_kiln, 2);
     row->addWidget(m_offset, 3);
     row->addWidget(m_cones, 2);
-    m_words = new QLabel(this);
-    m_words->setObjectName(QStringLiteral("planOffset"));
-    m_words->setProperty("tone", QStringLiteral("soft"));
-    m_words->setProperty("lettering", QStringLiteral("small"));
-    m_words->setWordWrap(true);
+    row->addWidget(m_glaze, 2);
+    m_words = addWords(QStringLiteral("planOffset"));
+    m_glazeWords = addWords(QStringLiteral("planGlazeWords"));
+    m_band = new QPushButton(this);
+    m_band->setObjectName(QStringLiteral("planBand"));
+    m_band->setAutoDefault(false);
+    m_band->hide();
     layout->addLayout(row);
     layout->addWidget(m_words);
+    auto* glazeRow = new QHBoxLayout;
+    glazeRow->addWidget(m_glazeWords, 1);
+    glazeRow->addWidget(m_band);
+    layout->addLayout(glazeRow);
     for (const auto type : coneTypes) {
         m_cones->addItem(coneTypeWords(type));
         if (coneTypeNamed(kept(m_notebook, conesPreference)) == type)
             m_cones->setCurrentIndex(m_cones->count() - 1);
     }
     loadKilns();
+    loadGlazes();
     connect(m_kiln, &QComboBox::activated, this, [this] {
         keep(m_notebook, kilnPreference, m_kiln->currentText().toStdString());
         takeKiln();
@@ -65,8 +77,24 @@ BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
         keep(m_notebook, conesPreference, name(coneTypes[chosen]));
         take();
     });
-    connect(&m_notebook, &Notebook::bookChanged, this, &BasisChooser::loadKilns);
+    connect(m_glaze, &QComboBox::activated, this, [this](int chosen) {
+        keep(m_notebook, glazePreference, chosen == 0 ? std::string() : m_glaze->currentText().toStdString());
+        takeGlaze();
+    });
+    connect(m_band, &QPushButton::clicked, this, [this] {
+        Q_EMIT bandWanted(TemperatureDifference::fromCelsius(std::round(m_known.visible.offered_C)));
+    });
+    connect(&m_notebook, &Notebook::bookChanged, this, &BasisChooser::loadBook);
     connect(&m_notebook.preferences(), &Preferences::changed, this, &BasisChooser::tell);
+}
+
+QLabel* BasisChooser::addWords(const QString& objectName) {
+    auto* words = new QLabel(this);
+    words->setObjectName(objectName);
+    words->setProperty("tone", QStringLiteral("soft"));
+    words->setProperty("lettering", QStringLiteral("small"));
+    words->setWordWrap(true);
+    return words;
 }
 
 QComboBox* BasisChooser::addChoice(const QString& objectName, const QString& name) {
@@ -77,6 +105,44 @@ QComboBox* BasisChooser::addChoice(const QString& objectName, const QString& nam
     box->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     box->setMinimumContentsLength(5);
     return box;
+}
+
+void BasisChooser::showEvent(QShowEvent* event) {
+    QWidget::showEvent(event);
+    if (m_stale)
+        takeGlaze();
+}
+
+void BasisChooser::loadBook() {
+    m_evidence.forget();
+    m_stale = true;
+    loadGlazes();
+    loadKilns();
+    if (isVisible())
+        takeGlaze();
+}
+
+void BasisChooser::loadGlazes() {
+    const auto cards = GlazeCards(m_notebook.book()).all();
+    const std::string wanted = kept(m_notebook, glazePreference);
+    m_glaze->clear();
+    m_glaze->addItem(QStringLiteral("any glaze"));
+    if (cards)
+        for (const auto& card : *cards)
+            m_glaze->addItem(QString::fromStdString(card.name));
+    m_glaze->setCurrentIndex(wanted.empty() ? 0
+                                            : std::max(0, m_glaze->findText(QString::fromStdString(wanted))));
+}
+
+/// Reads whole firings: only when it is looked at.
+void BasisChooser::takeGlaze() {
+    m_stale = false;
+    m_known = {};
+    m_basis.glaze = m_glaze->currentIndex() > 0 ? m_glaze->currentText().toStdString() : std::string();
+    if (!m_basis.glaze.empty())
+        if (auto known = m_evidence.of(m_basis.glaze))
+            m_known = std::move(*known);
+    take();
 }
 
 void BasisChooser::loadKilns() {
@@ -94,7 +160,8 @@ void BasisChooser::loadKilns() {
 void BasisChooser::takeKiln() {
     const auto row = static_cast<std::size_t>(m_kiln->currentIndex());
     const QString before = m_offset->currentText();
-    m_basis = typicalBasis();
+    m_basis.kiln.reset();
+    m_basis.offset = typicalBasis().offset;
     m_offsets = {m_basis.offset};
     if (row < m_kilns.size()) {
         m_basis.kiln = m_kilns[row];
@@ -111,6 +178,7 @@ void BasisChooser::takeKiln() {
 void BasisChooser::take() {
     m_basis.offset = m_offsets[static_cast<std::size_t>(m_offset->currentIndex())];
     m_basis.cones = coneTypes[m_cones->currentIndex()];
+    m_basis.growth = m_known.growth.rate();
     tell();
     Q_EMIT changed();
 }
@@ -118,6 +186,27 @@ void BasisChooser::take() {
 void BasisChooser::tell() {
     m_words->setText(
         QStringLiteral("The probe %1.").arg(offsetWords(m_basis.offset.prior, m_notebook.preferences())));
+    tellGlaze();
+}
+
+void BasisChooser::tellGlaze() {
+    const auto& visible = m_known.visible;
+    const QString glaze = QString::fromStdString(m_basis.glaze);
+    const QString band = m_notebook.preferences().difference(
+        TemperatureDifference::fromCelsius(std::round(visible.offered_C)), 0, false);
+    QStringList words;
+    if (!glaze.isEmpty() && !m_known.growth.told)
+        words << QStringLiteral("Not enough crystals of %1 are measured yet for its own growth rate.")
+                     .arg(glaze);
+    if (!glaze.isEmpty() && visible.told)
+        words << QStringLiteral("In %1 sags under %2 seldom show (%3 answers).")
+                     .arg(glaze, band)
+                     .arg(visible.answers);
+    m_glazeWords->setText(words.join(QLatin1Char(' ')));
+    m_glazeWords->setVisible(!words.isEmpty());
+    m_band->setText(QStringLiteral("&Hold within ± %1").arg(band));
+    m_band->setToolTip(QStringLiteral("The watch then alarms on what shows in this glaze"));
+    m_band->setVisible(!glaze.isEmpty() && visible.told);
 }
 
 } // namespace ringhold

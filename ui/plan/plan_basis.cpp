@@ -65,7 +65,9 @@ Result<std::vector<OffsetChoice>> offsetChoices(const BookReader& reader, KilnId
 }
 
 PlanBasis typicalBasis() {
-    return {std::nullopt, {"", "", newProbePrior(ThermocoupleType::K, atCones)}, ConeType::selfSupporting};
+    PlanBasis basis;
+    basis.offset.prior = newProbePrior(ThermocoupleType::K, atCones);
+    return basis;
 }
 
 PlanContext contextOf(const PlanBasis& basis, const Plan& plan) {

@@ -1,8 +1,10 @@
-// What a plan is reckoned for: a kiln of the book, a probe with its filed offset, a series of cones.
+// What a plan is reckoned for: a kiln of the book, a probe with its filed offset, a series of cones,
+// a glaze.
 #pragma once
 
 #include "core/book/reader.h"
 #include "core/cones/offset_prior.h"
+#include "core/growth/growth_rate.h"
 #include "core/plan/plan_energy.h"
 
 #include <QString>
@@ -30,6 +32,9 @@ struct PlanBasis {
     std::optional<Kiln> kiln; ///< without: a typical one
     OffsetChoice offset;
     ConeType cones = ConeType::selfSupporting;
+    std::string glaze{}; ///< whose growth rate is meant; empty: any
+    /// The glaze's own once its crystals told it, else the published range.
+    GrowthRate growth = publishedGrowthRate();
 };
 
 /// When no kiln is chosen: any probe of usual wire.

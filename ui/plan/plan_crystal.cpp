@@ -36,14 +36,22 @@ QString millimetres(double mm, int decimals) {
     return QString::number(mm, 'f', decimals);
 }
 
+QString basisWords(const PlanCrystal& crystal) {
+    if (crystal.rate.basis != GrowthBasis::measured)
+        return QStringLiteral("published growth rates");
+    return QStringLiteral("the growth of %1 pieces of %2")
+        .arg(crystal.rate.pieces)
+        .arg(QString::fromStdString(crystal.glaze));
+}
+
 } // namespace
 
 std::optional<PlanCrystal> planCrystal(const Plan& plan, const PlannedCurve& planned,
                                        const PlanBasis& basis) {
-    const CrystalGrowth growth(feltBy(planned, basis.offset.prior.mean), publishedGrowthRate());
+    const CrystalGrowth growth(feltBy(planned, basis.offset.prior.mean), basis.growth);
     if (growth.radius().likely_mm * 2 < smallestShown_mm)
         return std::nullopt;
-    return PlanCrystal{growth.radius(), growth.rings(ringsOf(plan, planned)), growth.rate()};
+    return PlanCrystal{growth.radius(), growth.rings(ringsOf(plan, planned)), growth.rate(), basis.glaze};
 }
 
 QString sizeWords(const PlanCrystal& crystal) {
@@ -51,11 +59,9 @@ QString sizeWords(const PlanCrystal& crystal) {
 }
 
 QString sourceWords(const PlanCrystal& crystal) {
-    QString words =
-        QStringLiteral("%1 to %2\u202fmm by %3 growth rates")
-            .arg(millimetres(2 * crystal.radius.low_mm, 0), millimetres(2 * crystal.radius.high_mm, 0),
-                 crystal.rate.basis == GrowthBasis::measured ? QStringLiteral("measured")
-                                                             : QStringLiteral("published"));
+    QString words = QStringLiteral("%1 to %2\u202fmm by %3")
+                        .arg(millimetres(2 * crystal.radius.low_mm, 0),
+                             millimetres(2 * crystal.radius.high_mm, 0), basisWords(crystal));
     if (crystal.rings.empty())
         return words;
     const auto [narrow, wide] = std::ranges::minmax(crystal.rings, {}, &CrystalRing::width_mm);

@@ -1,5 +1,6 @@
 #include "ui/plan/plan_model.h"
 
+#include "core/learn/firing_figures.h"
 #include "core/report/model_words.h"
 #include "ui/common/word_style.h"
 #include "ui/session/preferences.h"
@@ -165,6 +166,20 @@ void PlanModel::rename(const QString& name) {
     };
     doThis(
         QStringLiteral("rename"), [=] { put(after); }, [=] { put(before); });
+}
+
+void PlanModel::holdGrowthWithin(TemperatureDifference halfWidth) {
+    const auto found = growthHoldStep(m_plan);
+    if (!found)
+        return;
+    const int row = static_cast<int>(*found);
+    const Step before = stepAt(row);
+    Step after = before;
+    std::get<Hold>(after).band = halfWidth;
+    if (std::get<Hold>(before).band != halfWidth)
+        doThis(
+            QStringLiteral("change band"), [=, this] { putStep(row, after); },
+            [=, this] { putStep(row, before); });
 }
 
 void PlanModel::putStep(int row, const Step& step) {

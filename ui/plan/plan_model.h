@@ -49,6 +49,8 @@ class PlanModel : public QAbstractTableModel {
     void moveStep(int from, int to);
     void setKind(int row, StepKind kind);
     void rename(const QString& name);
+    /// The half width of the growth hold's band; nothing happens in a plan without such a hold.
+    void holdGrowthWithin(TemperatureDifference halfWidth);
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;

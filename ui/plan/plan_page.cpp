@@ -136,6 +136,7 @@ void PlanPage::connectParts() {
     });
     connect(m_curve, &PlanCurveView::stepPicked, m_steps, &StepEditor::selectStep);
     connect(m_basis, &BasisChooser::changed, this, &PlanPage::reckon);
+    connect(m_basis, &BasisChooser::bandWanted, &m_model, &PlanModel::holdGrowthWithin);
     connect(m_card, &QPushButton::clicked, this, &PlanPage::showCard);
     connect(&m_typingPause, &QTimer::timeout, this, &PlanPage::reckonEnergy);
     connect(&m_notebook.preferences(), &Preferences::changed, this, &PlanPage::showFigures);
