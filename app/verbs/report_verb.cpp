@@ -1,6 +1,7 @@
 #include "app/verbs/options.h"
 #include "app/verbs/verb_list.h"
 #include "core/book/book.h"
+#include "core/book/glaze_evidence.h"
 #include "core/book/reader.h"
 #include "core/exchange/stamp.h"
 #include "core/report/make_report.h"
@@ -78,9 +79,15 @@ Result<ReportContent> ReportVerb::content(const std::string& zone) const {
     const auto events = reader.events(record->firing.id);
     if (!events)
         return events.error();
+    const auto growth = growthRateFor(*book, record->pieces);
+    if (!growth)
+        return growth.error();
     const auto scale = m_fahrenheit ? TemperatureScale::fahrenheit : TemperatureScale::celsius;
-    return makeReport(*record,
-                      {.style = {scale, zone}, .history = *history, .alarms = *alarms, .events = *events});
+    return makeReport(*record, {.style = {scale, zone},
+                                .history = *history,
+                                .alarms = *alarms,
+                                .events = *events,
+                                .growth = *growth});
 }
 
 Status ReportVerb::run(Console& console) {
