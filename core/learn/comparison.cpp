@@ -1,6 +1,7 @@
 #include "core/learn/comparison.h"
 
 #include "core/cones/bending.h"
+#include "core/learn/firing_cost.h"
 #include "core/watch/ring_count.h"
 
 #include <algorithm>
@@ -57,8 +58,8 @@ std::optional<double> coneHourOf(const Told& told) {
 }
 
 std::optional<double> energyOf(const Told& told) {
-    const auto power = powerOf(*told.firing->record);
-    return power ? std::optional(energyOf(power->trace).energy.kilowattHours()) : std::nullopt;
+    const auto energy = told.firing->energy ? told.firing->energy : electricityOf(*told.firing->record);
+    return energy ? std::optional(energy->kilowattHours()) : std::nullopt;
 }
 
 std::vector<double> sizesOf(const Told& told) {
@@ -177,7 +178,8 @@ Comparison compare(std::span<const ComparedFiring> firings) {
     });
     std::vector<Told> told;
     for (const auto& firing : firings)
-        told.push_back({&firing, figuresOf(*firing.record, firing.control), comparison.corrected});
+        told.push_back({&firing, firing.figures ? *firing.figures : figuresOf(*firing.record, firing.control),
+                        comparison.corrected});
     const bool comparable = comparison.corrected || oneProbe(firings);
     for (const auto& kind : kinds()) {
         FigureRow row = rowOf(kind, told);

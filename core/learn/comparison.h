@@ -3,7 +3,7 @@
 
 #include "core/cones/offset_prior.h"
 #include "core/learn/firing_figures.h"
-#include "core/learn/power_trace.h"
+#include "core/units/electrical.h"
 
 #include <optional>
 #include <span>
@@ -28,6 +28,9 @@ struct ComparedFiring {
     /// What the control probe reads above what the cones feel, at the cones; nothing when it is not known.
     std::optional<OffsetPrior> offset;
     std::optional<Temperature> offsetAt; ///< where that was found; about the peak without it
+    /// What is worked out already; without them the record is asked.
+    const FiringFigures* figures = nullptr;
+    std::optional<Energy> energy{};
 };
 
 enum class Figure {

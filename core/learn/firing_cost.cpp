@@ -1,5 +1,8 @@
 #include "core/learn/firing_cost.h"
 
+#include "core/learn/power_trace.h"
+#include "core/watch/energy_meter.h"
+
 #include <algorithm>
 #include <numeric>
 
@@ -14,6 +17,34 @@ double product(std::optional<double> amount, std::optional<double> price, bool& 
 }
 
 } // namespace
+
+std::optional<Energy> electricityOf(const FiringRecord& record) {
+    if (const auto byMeter = energyByMeter(record.meterStands))
+        return byMeter;
+    const auto power = powerOf(record);
+    return power ? std::optional(energyOf(power->trace).energy) : std::nullopt;
+}
+
+std::optional<double> gasOf(const FiringRecord& record) {
+    std::vector<MeterStand> stands;
+    std::ranges::copy_if(record.meterStands, std::back_inserter(stands), [](const MeterStand& stand) {
+        return !stand.struck && stand.unit == MeterUnit::cubicMetres;
+    });
+    if (stands.size() < 2)
+        return std::nullopt;
+    const auto [first, last] = std::ranges::minmax_element(stands, {}, &MeterStand::at);
+    const double used = last->stand - first->stand;
+    return used >= 0 ? std::optional(used) : std::nullopt;
+}
+
+FiringUse useOf(const FiringRecord& record) {
+    FiringUse use;
+    use.electricity = electricityOf(record);
+    use.pricePerKilowattHour = record.kiln.pricePerKilowattHour;
+    use.gas = gasOf(record);
+    use.gasPrice = record.kiln.gasPrice;
+    return use;
+}
 
 FiringCost costOf(const FiringUse& use) {
     FiringCost cost;

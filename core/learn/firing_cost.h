@@ -1,6 +1,7 @@
 // What a firing cost, and each piece's share.
 #pragma once
 
+#include "core/firing/firing_record.h"
 #include "core/units/electrical.h"
 
 #include <optional>
@@ -16,6 +17,14 @@ struct FiringUse {
     std::optional<double> gasPrice;
     std::optional<double> other; ///< shelves, kiln wash, wear of the elements: whatever the potter counts
 };
+
+/// By the stands of the electricity meter, else from readings of volts, amps or duty; nothing without either.
+std::optional<Energy> electricityOf(const FiringRecord& record);
+/// In m³, by the stands of the gas meter: the newest less the oldest, struck ones left out. Nothing for fewer
+/// than two, or where the newest is less.
+std::optional<double> gasOf(const FiringRecord& record);
+/// What the record knows of, at its kiln's prices.
+FiringUse useOf(const FiringRecord& record);
 
 struct FiringCost {
     double electricity = 0;

@@ -2,11 +2,15 @@
 
 #include "ui/common/dates.h"
 #include "ui/common/firing_words.h"
+#include "ui/past/difference_words.h"
 #include "ui/session/preferences.h"
 
+#include <QFont>
 #include <QIcon>
 #include <QPainter>
 #include <QPixmap>
+
+#include <algorithm>
 
 namespace ringhold {
 
@@ -31,100 +35,104 @@ const QString& unknown() {
 } // namespace
 
 void DifferenceModel::show(std::vector<LaidFiring> laid, std::vector<QPen> pens) {
+    std::vector<ComparedFiring> compared;
+    for (const auto& next : laid) {
+        const auto& firing = *next.firing;
+        ComparedFiring with{&firing.record, firing.control, firing.offset, std::nullopt};
+        with.figures = &firing.figures;
+        with.energy = firing.use.electricity;
+        compared.push_back(std::move(with));
+    }
     beginResetModel();
+    m_comparison = compare(compared);
     m_laid = std::move(laid);
     m_pens = std::move(pens);
     endResetModel();
 }
 
+std::optional<int> DifferenceModel::rowOf(Figure figure) const {
+    const auto found = std::ranges::find(m_comparison.rows, figure, &FigureRow::figure);
+    return found == m_comparison.rows.end()
+               ? std::nullopt
+               : std::optional(namingRows + static_cast<int>(found - m_comparison.rows.begin()));
+}
+
+const FigureRow* DifferenceModel::figures(int row) const {
+    const int at = row - namingRows;
+    return at >= 0 && at < static_cast<int>(m_comparison.rows.size())
+               ? &m_comparison.rows[static_cast<std::size_t>(at)]
+               : nullptr;
+}
+
 int DifferenceModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(m_laid.size());
+    return parent.isValid() || m_laid.empty() ? 0
+                                              : namingRows + static_cast<int>(m_comparison.rows.size()) + 1;
 }
 
 int DifferenceModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : differenceColumns;
+    return parent.isValid() ? 0 : static_cast<int>(m_laid.size());
 }
 
-QString DifferenceModel::probeText(const LaidFiring& laid) const {
-    const auto& probe = laid.firing->probe;
-    const QString name = probe ? QString::fromStdString(probe->label) : tr("not named");
-    return laid.comparable ? name : name + (probe ? tr(", another") : QString());
+QString DifferenceModel::grades(const LaidFiring& laid) const {
+    QStringList grades;
+    for (const auto& outcome : laid.firing->record.outcomes)
+        grades << QString::fromStdString(outcome.grade);
+    grades.removeAll(QString());
+    grades.sort(Qt::CaseInsensitive);
+    return grades.isEmpty() ? unknown() : grades.join(QStringLiteral(", "));
 }
 
-QString DifferenceModel::holdText(const HoldStatistics& hold, DifferenceColumn column) const {
-    switch (column) {
-    case DifferenceColumn::holdMean:
-        return m_preferences.temperature(hold.mean, 1);
-    case DifferenceColumn::holdSd:
-        return m_preferences.difference(hold.sd, 1, false);
-    default:
-        return m_preferences.span(hold.end - hold.start);
-    }
-}
-
-QString DifferenceModel::text(std::size_t row, DifferenceColumn column) const {
-    const auto& laid = m_laid[row];
+QString DifferenceModel::text(int row, const LaidFiring& laid, std::size_t column) const {
     const auto& firing = laid.firing->record.firing;
-    const auto& figures = laid.firing->figures;
-    switch (column) {
-    case DifferenceColumn::key:
-        return layName(row);
-    case DifferenceColumn::firing:
+    const auto& probe = laid.firing->probe;
+    if (row == firingRow)
         return firingTitle(firing) + QStringLiteral(", ") + shortDate(firing.began, m_preferences);
-    case DifferenceColumn::probe:
-        return probeText(laid);
-    case DifferenceColumn::peak:
-        return figures.peak ? m_preferences.temperature(figures.peak->temperature) : unknown();
-    case DifferenceColumn::nearPeak:
-        return figures.peak ? m_preferences.span(figures.nearPeak) : unknown();
-    case DifferenceColumn::lastClimb:
-        return figures.lastClimb ? m_preferences.rate(*figures.lastClimb) : unknown();
-    case DifferenceColumn::coneDown:
-        return figures.coneDown ? tr("%1 at %2")
-                                      .arg(QString::fromStdString(figures.firingCone),
-                                           m_preferences.span(*figures.coneDown - firing.began))
-                                : unknown();
-    case DifferenceColumn::holdMean:
-    case DifferenceColumn::holdSd:
-    case DifferenceColumn::holdLength:
-        return figures.growthHold ? holdText(*figures.growthHold, column) : unknown();
-    }
-    return {};
+    if (row == probeRow)
+        return probe ? QString::fromStdString(probe->label) : tr("not named");
+    const FigureRow* figure = figures(row);
+    if (!figure)
+        return grades(laid);
+    const auto& value = figure->values[column];
+    return value ? figureText(figure->figure, *value, m_preferences) : unknown();
 }
 
 QVariant DifferenceModel::data(const QModelIndex& index, int role) const {
     if (!checkIndex(index, CheckIndexOption::IndexIsValid))
         return {};
-    const auto row = static_cast<std::size_t>(index.row());
-    const auto column = static_cast<DifferenceColumn>(index.column());
-    if (role == Qt::DecorationRole && column == DifferenceColumn::key)
-        return sampleOf(m_pens[row]);
-    return role == Qt::DisplayRole || role == Qt::ToolTipRole ? QVariant(text(row, column)) : QVariant();
+    const auto column = static_cast<std::size_t>(index.column());
+    return role == Qt::DisplayRole || role == Qt::ToolTipRole
+               ? QVariant(text(index.row(), m_laid[column], column))
+               : QVariant();
+}
+
+QVariant DifferenceModel::figureHead(int row, int role) const {
+    const FigureRow* figure = figures(row);
+    if (role == Qt::DisplayRole)
+        return figure ? figureName(figure->figure) + (figure->comparable ? QString() : QStringLiteral(" *"))
+               : row == firingRow ? tr("Firing")
+               : row == probeRow  ? tr("Control probe")
+                                  : tr("Grades");
+    if (role == Qt::ToolTipRole && figure)
+        return figureMeaning(figure->figure, m_preferences);
+    if (role == Qt::FontRole && figure && figure->matters && figure->comparable) {
+        QFont heavy;
+        heavy.setBold(true);
+        return heavy;
+    }
+    return {};
 }
 
 QVariant DifferenceModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (section < 0 || section >= (orientation == Qt::Vertical ? rowCount() : columnCount()))
+        return {};
     if (orientation == Qt::Vertical)
-        return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
-    const QString ten = m_preferences.difference(TemperatureDifference::fromCelsius(10), 0, false);
-    const QString hundred = m_preferences.difference(TemperatureDifference::fromCelsius(100), 0, false);
+        return figureHead(section, role);
+    const auto column = static_cast<std::size_t>(section);
     if (role == Qt::DisplayRole)
-        return QStringList{QString(),        tr("Firing"),     tr("Probe"),     tr("Peak"),
-                           tr("At the top"), tr("Last climb"), tr("Cone down"), tr("Hold mean"),
-                           tr("Hold sd"),    tr("Hold time")}
-            .value(section);
-    if (role == Qt::ToolTipRole)
-        return QStringList{QString(),
-                           QString(),
-                           tr("The control probe"),
-                           tr("The hottest reading of the control probe"),
-                           tr("Time within %1 of the peak").arg(ten),
-                           tr("Over the last %1 before the peak, the last %2 left out").arg(hundred, ten),
-                           tr("When a look found the firing cone down, after the start"),
-                           tr("Mean of the growth hold"),
-                           tr("Standard deviation of the growth hold"),
-                           tr("Length of the growth hold")}
-            .value(section);
-    return {};
+        return layName(column);
+    if (role == Qt::DecorationRole)
+        return sampleOf(m_pens[column]);
+    return role == Qt::ToolTipRole ? QVariant(text(firingRow, m_laid[column], column)) : QVariant();
 }
 
 } // namespace ringhold

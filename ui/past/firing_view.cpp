@@ -1,11 +1,13 @@
 #include "ui/past/firing_view.h"
 
 #include "core/report/report_curves.h"
+#include "ui/common/cost_words.h"
 #include "ui/common/firing_words.h"
 #include "ui/common/words_on_page.h"
 #include "ui/cones/pack_view.h"
 #include "ui/past/cold_pack_entry.h"
 #include "ui/past/curves_plot.h"
+#include "ui/past/meter_entry.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/log_model.h"
 #include "ui/spread/log_view.h"
@@ -49,7 +51,7 @@ FiringView::FiringView(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme), m_title(new Heading(theme, TextSize::title)),
       m_what(softLabel()), m_plot(new CurvesPlot(notebook.preferences(), theme)), m_tabs(new QTabWidget),
       m_log(new LogModel(this)), m_ware(new WareModel(notebook, WareModel::Access::read, this)),
-      m_packs(new QHBoxLayout), m_cold(new ColdPackEntry(notebook)) {
+      m_packs(new QHBoxLayout), m_cold(new ColdPackEntry(notebook)), m_meter(new MeterEntry(notebook)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     m_title->setWordWrap(true);
@@ -59,6 +61,8 @@ FiringView::FiringView(Notebook& notebook, const Theme& theme, QWidget* parent)
     m_tabs->addTab(makeLog(), tr("&Log"));
     m_tabs->addTab(makeCones(), tr("&Cones"));
     m_tabs->addTab(makeWare(), tr("&Ware"));
+    m_tabs->addTab(m_meter, tr("&Meter"));
+    connect(m_meter, &MeterEntry::written, this, &FiringView::coldPackWritten);
     column->addWidget(m_tabs, 2);
     connect(&theme, &Theme::changed, this, &FiringView::draw);
     show(nullptr);
@@ -108,6 +112,7 @@ void FiringView::draw() {
     showCurves();
     showCones();
     showWare();
+    m_meter->show(m_firing);
     m_log->setLines(pageLines(m_firing->record, m_firing->events, m_firing->alarms, m_notebook.preferences()),
                     m_notebook.preferences());
 }
@@ -128,6 +133,8 @@ void FiringView::showHead() {
         parts << tr("by %1").arg(QString::fromStdString(m_firing->probe->label));
     if (record.firing.plan)
         parts << tr("plan “%1”").arg(QString::fromStdString(record.firing.plan->name));
+    parts << costWords(m_firing->use, static_cast<int>(record.pieces.size()));
+    parts.removeAll(QString());
     m_what->setText(parts.join(QStringLiteral(" · ")));
 }
 

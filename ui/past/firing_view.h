@@ -15,6 +15,7 @@ class ColdPackEntry;
 class CurvesPlot;
 class Heading;
 class LogModel;
+class MeterEntry;
 class Notebook;
 class Theme;
 class WareModel;
@@ -30,7 +31,7 @@ class FiringView : public QWidget {
     void show(std::shared_ptr<const OpenedFiring> firing);
 
   Q_SIGNALS:
-    /// The cold pack was read: the book has new looks and offsets.
+    /// The cold pack was read, or a meter: the book has new looks, offsets or stands.
     void coldPackWritten();
 
   private:
@@ -53,6 +54,7 @@ class FiringView : public QWidget {
     WareModel* m_ware;
     QHBoxLayout* m_packs;
     ColdPackEntry* m_cold;
+    MeterEntry* m_meter;
     std::shared_ptr<const OpenedFiring> m_firing;
 };
 

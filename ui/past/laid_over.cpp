@@ -48,8 +48,8 @@ std::vector<LaidFiring> layOver(std::vector<std::shared_ptr<const OpenedFiring>>
         LaidFiring next;
         next.zero = zeroOf(*firing, alignment);
         const auto& first = laid.empty() ? firing : laid.front().firing;
-        next.comparable =
-            laid.empty() || (firing->probe && first->probe && firing->probe->id == first->probe->id);
+        next.comparable = laid.empty() || (firing->offset && first->offset) ||
+                          (firing->probe && first->probe && firing->probe->id == first->probe->id);
         next.firing = std::move(firing);
         laid.push_back(std::move(next));
     }

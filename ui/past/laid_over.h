@@ -20,7 +20,7 @@ inline constexpr int mostLaidOver = 20;
 struct LaidFiring {
     std::shared_ptr<const OpenedFiring> firing;
     std::optional<Instant> zero; ///< where its hours count from; nothing: it cannot be aligned so
-    bool comparable = true;      ///< by the same probe as the first of them
+    bool comparable = true;      ///< by the same probe as the first of them, or both offsets are known
 };
 
 /// In the order given. The first one's probe is what the others are measured by; where no probe is named,

@@ -11,6 +11,7 @@
 #include <QLabel>
 #include <QVBoxLayout>
 
+#include <algorithm>
 #include <array>
 
 namespace ringhold {
@@ -26,7 +27,7 @@ QPen layPen(std::size_t index, const Theme& theme) {
 LaidOverView::LaidOverView(const Preferences& preferences, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_theme(theme), m_differences(new DifferenceModel(preferences, this)),
       m_alignment(new QComboBox), m_plot(new CurvesPlot(preferences, theme)),
-      m_remarks(new Remark(Remark::Kind::warning)), m_table(new FittedTable) {
+      m_remarks(new Remark(Remark::Kind::warning)), m_table(new FittedTable), m_note(softLabel()) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
     auto* head = new QHBoxLayout;
@@ -43,11 +44,13 @@ LaidOverView::LaidOverView(const Preferences& preferences, const Theme& theme, Q
     column->addWidget(m_plot, 3);
     column->addWidget(m_remarks);
     m_table->setModel(m_differences);
-    m_table->setColumns(
-        {{7.5, 0}, {19, 2}, {10, 1}, {9, 0}, {9.5, 0}, {10, 0}, {12, 0}, {10.5, 0}, {8.5, 0}, {9.5, 0}});
+    m_table->verticalHeader()->setVisible(true);
+    m_table->verticalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    m_table->verticalHeader()->setHighlightSections(false);
     m_table->setAccessibleName(tr("What differs"));
     m_table->setIconSize({26, 12});
-    column->addWidget(m_table, 2);
+    column->addWidget(m_table, 3);
+    column->addWidget(m_note);
     connect(m_alignment, &QComboBox::currentIndexChanged, this, &LaidOverView::lay);
     connect(&theme, &Theme::changed, this, &LaidOverView::lay);
 }
@@ -71,7 +74,23 @@ void LaidOverView::lay() {
     m_plot->show(std::move(curves));
     m_remarks->say(layRemarks(laid, alignment));
     m_table->setFont(m_theme.text(TextSize::small));
+    const auto firings = laid.size();
     m_differences->show(std::move(laid), std::move(pens));
+    m_table->setColumns(std::vector<FittedTable::Column>(firings, {12, 1}));
+    tellNote();
+}
+
+void LaidOverView::tellNote() {
+    const auto& comparison = m_differences->comparison();
+    const bool unlike =
+        std::ranges::any_of(comparison.rows, [](const FigureRow& row) { return !row.comparable; });
+    QString note = comparison.corrected
+                       ? tr("Each probe’s offset is taken off the temperatures in the table; ± is the 90 % "
+                            "interval of what is left unsure.")
+                       : tr("Temperatures are as the probes read them.");
+    if (unlike)
+        note += QLatin1Char(' ') + tr("* not to be compared: the probes differ.");
+    m_note->setText(note + QLatin1Char(' ') + tr("Heavy heads: what differs enough to look at."));
 }
 
 } // namespace ringhold

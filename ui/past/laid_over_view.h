@@ -6,6 +6,7 @@
 #include <QWidget>
 
 class QComboBox;
+class QLabel;
 
 namespace ringhold {
 
@@ -27,6 +28,7 @@ class LaidOverView : public QWidget {
 
   private:
     void lay();
+    void tellNote();
 
     const Theme& m_theme;
     DifferenceModel* m_differences;
@@ -34,6 +36,7 @@ class LaidOverView : public QWidget {
     CurvesPlot* m_plot;
     Remark* m_remarks;
     FittedTable* m_table;
+    QLabel* m_note;
     std::vector<std::shared_ptr<const OpenedFiring>> m_firings;
 };
 

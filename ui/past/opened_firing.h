@@ -2,7 +2,9 @@
 #pragma once
 
 #include "core/book/log_records.h"
+#include "core/cones/offset_prior.h"
 #include "core/firing/firing_record.h"
+#include "core/learn/firing_cost.h"
 #include "core/learn/firing_figures.h"
 
 #include <map>
@@ -20,6 +22,9 @@ struct OpenedFiring {
     std::vector<LogEvent> events;
     FiringFigures figures;
     std::optional<Probe> probe; ///< of the control curve, if the book knows it
+    /// Of that probe at the cones, about the peak; nothing while no firing has told it.
+    std::optional<OffsetPrior> offset;
+    FiringUse use; ///< what it took, at the kiln's prices
 };
 
 Result<std::shared_ptr<const OpenedFiring>> openFiring(const BookReader& reader, FiringId firing);

@@ -10,6 +10,7 @@
 #include "ui/past/firing_view.h"
 #include "ui/past/firings_model.h"
 #include "ui/past/laid_over_view.h"
+#include "ui/past/meter_entry.h"
 #include "ui/past/past_page.h"
 #include "ui/theme/theme.h"
 
@@ -18,6 +19,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QTabBar>
+#include <QTabWidget>
 #include <QTest>
 
 #include <set>
@@ -46,8 +48,12 @@ class PastPageTest : public testing::Test {
     }
     FiringsModel& firings() { return *m_page.findChild<FiringsModel*>(); }
     DifferenceModel& differences() { return *m_page.findChild<DifferenceModel*>(); }
-    std::string difference(int row, DifferenceColumn column) {
-        return plain(differences().index(row, static_cast<int>(column)).data().toString());
+    std::string difference(int firing, int row) {
+        return plain(differences().index(row, firing).data().toString());
+    }
+    std::string difference(int firing, Figure figure) {
+        const auto row = differences().rowOf(figure);
+        return row ? difference(firing, *row) : "no such row";
     }
     CurvesPlot& plot(const QString& inside) {
         auto* view = inside == u"one" ? static_cast<QWidget*>(m_page.findChild<FiringView*>())
@@ -160,16 +166,17 @@ TEST_F(PastPageTest, TwoAreLaidOverByTicks) {
     press(Qt::Key_Space);
     press(Qt::Key_Down);
     press(Qt::Key_Space);
-    ASSERT_EQ(differences().rowCount(), 2);
+    ASSERT_EQ(differences().columnCount(), 2);
     EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 1);
-    EXPECT_EQ(difference(0, DifferenceColumn::peak), "1 260 °C");
-    EXPECT_EQ(difference(1, DifferenceColumn::peak), "1 270 °C");
-    EXPECT_EQ(difference(0, DifferenceColumn::coneDown), "9 at 10 h 50");
-    EXPECT_EQ(difference(0, DifferenceColumn::lastClimb), "+ 60 °C/h");
-    EXPECT_EQ(difference(0, DifferenceColumn::holdMean).substr(0, 5), "1 090");
+    EXPECT_EQ(difference(0, Figure::peak_C), "1 260 °C");
+    EXPECT_EQ(difference(1, Figure::peak_C), "1 270 °C");
+    EXPECT_EQ(difference(0, Figure::coneHour), "down");
+    EXPECT_EQ(difference(0, Figure::energy_kWh), "no such row") << "nobody read it";
+    EXPECT_EQ(difference(0, Figure::lastClimb_C_per_h), "+ 60 °C/h");
+    EXPECT_EQ(difference(0, Figure::growthHold_C).substr(0, 5), "1 090");
     EXPECT_TRUE(warnings().isEmpty()) << warnings().toStdString();
     ASSERT_TRUE(m_book->preferences().setUnit(TemperatureUnit::fahrenheit).ok());
-    EXPECT_EQ(difference(1, DifferenceColumn::peak), "2 318 °F");
+    EXPECT_EQ(difference(1, Figure::peak_C), "2 318 °F");
     press(Qt::Key_Return);
     EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 0);
 }
@@ -217,7 +224,66 @@ TEST_F(PastPageTest, OtherProbesAreMarkedAsNotToBeCompared) {
     }
     EXPECT_TRUE(warnings().contains(u"B, C: not known to be by the same probe as A"))
         << warnings().toStdString();
-    EXPECT_EQ(difference(1, DifferenceColumn::probe), "T1, another");
+    EXPECT_EQ(difference(1, DifferenceModel::probeRow), "T1");
+    const int peak = *differences().rowOf(Figure::peak_C);
+    EXPECT_TRUE(differences().headerData(peak, Qt::Vertical, Qt::DisplayRole).toString().contains(u'*'));
+}
+
+TEST_F(PastPageTest, MeterStandsTellEnergyAndCost) {
+    Kiln kiln = good(m_book->reader().kilns()).at(0);
+    kiln.pricePerKilowattHour = 0.5;
+    expectGood(m_book->writer().alter(kiln));
+    m_book.addPiece(m_fern, "bowl");
+    m_book.addPiece(m_fern, "vase");
+    start();
+    m_page.open(m_fern);
+    auto& entry = *m_page.findChild<MeterEntry*>();
+    m_page.findChild<FiringView*>()->findChild<QTabWidget*>()->setCurrentWidget(&entry);
+    const auto put = [](QLineEdit& field, const QString& text) {
+        field.setFocus();
+        field.selectAll();
+        type(text);
+        press(Qt::Key_Return);
+    };
+    put(entry.before(), u"many"_qs);
+    EXPECT_TRUE(warnings().contains(u"number")) << warnings().toStdString();
+    put(entry.before(), u"1000,5"_qs);
+    put(entry.after(), u"1080.5"_qs);
+    put(entry.after(), u"1070.5"_qs);
+    EXPECT_TRUE(warnings().isEmpty()) << warnings().toStdString();
+    const auto stands = good(m_book->reader().meterStands(m_fern));
+    ASSERT_EQ(stands.size(), 3U) << "the wrong one stays readable";
+    EXPECT_EQ(std::ranges::count(stands, true, &MeterStand::struck), 1);
+    QStringList words;
+    for (const auto* label : m_page.findChild<FiringView*>()->findChildren<QLabel*>())
+        words << label->text();
+    EXPECT_TRUE(words.join(u' ').contains(u"70 kWh, cost 35.00, 17.50 a piece"))
+        << words.join(u' ').toStdString();
+}
+
+TEST_F(PastPageTest, KnownOffsetsAreTakenOffBeforeProbesAreCompared) {
+    const ProbeId other = m_book.addProbe(m_heron, "T2");
+    const FiringId after =
+        m_book.addFiring(m_heron, {.title = "After the change", .began = noonOfMarch(12), .probe = other});
+    const auto file = [&](FiringId firing, ProbeId probe, double offset_C) {
+        expectGood(m_book->writer().file({firing, m_heron, probe, "middle shelf", noonOfMarch(12),
+                                          TemperatureDifference::fromCelsius(offset_C),
+                                          TemperatureDifference::fromCelsius(2)}));
+    };
+    file(m_fern, m_probe, 5);
+    file(m_lichen, m_probe, 5);
+    file(after, other, -10);
+    start();
+    for (int i = 0; i < 3; ++i) {
+        press(Qt::Key_Space);
+        press(Qt::Key_Down);
+    }
+    EXPECT_TRUE(warnings().isEmpty()) << warnings().toStdString();
+    EXPECT_EQ(difference(0, Figure::peak_C), "1 280 °C ± 3");
+    const int peak = *differences().rowOf(Figure::peak_C);
+    EXPECT_TRUE(differences().headerData(peak, Qt::Vertical, Qt::FontRole).value<QFont>().bold());
+    const int pieces = *differences().rowOf(Figure::nearPeak_min);
+    EXPECT_FALSE(differences().headerData(pieces, Qt::Vertical, Qt::FontRole).value<QFont>().bold());
 }
 
 TEST_F(PastPageTest, AFiringThatCannotBeAlignedIsNamed) {
