@@ -40,6 +40,15 @@ Status KilnCare::remove(ServiceId entry) {
     return sql::update(*m_book, "DELETE FROM service WHERE id = ?", entry);
 }
 
+Result<int> KilnCare::coldLooks(FiringId firing) const {
+    return sql::read(*m_book, [&](SQLite::Database& database) {
+        SQLite::Statement query(database, "SELECT count(*) FROM look JOIN pack ON pack.id = look.pack "
+                                          "WHERE pack.firing = ? AND cold AND NOT struck");
+        query.bind(1, static_cast<std::int64_t>(firing));
+        return query.executeStep() ? query.getColumn(0).getInt() : 0;
+    });
+}
+
 Result<std::vector<ChecklistItem>> KilnCare::checklist() const {
     return sql::readAll(*m_book, rows::checklistItem, "ORDER BY position, id");
 }

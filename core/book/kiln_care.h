@@ -22,6 +22,9 @@ class KilnCare {
     Status remove(ServiceId entry);
     Status restore(const ServiceEntry& entry); ///< a removed one, under its old id
 
+    /// How many looks at cold packs a firing has that are not struck.
+    Result<int> coldLooks(FiringId firing) const;
+
     Result<std::vector<ChecklistItem>> checklist() const; ///< by position; empty in a new book
     /// These instead of all that were there. Ids and positions are given anew, in the order of the list.
     Status setChecklist(std::span<const ChecklistItem> items);

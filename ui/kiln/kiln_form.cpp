@@ -21,7 +21,7 @@ QString numberText(std::optional<double> value) {
 bool same(const Kiln& a, const Kiln& b) {
     return a.name == b.name && a.fuel == b.fuel && a.volume_L == b.volume_L && a.ratedPower == b.ratedPower &&
            a.ratedVolts == b.ratedVolts && a.pricePerKilowattHour == b.pricePerKilowattHour &&
-           a.note == b.note;
+           a.gasPrice == b.gasPrice && a.note == b.note;
 }
 
 } // namespace
@@ -39,9 +39,10 @@ KilnForm::KilnForm(QWidget* parent) : QWidget(parent), m_form(new QFormLayout(th
     m_power = addField(tr("Rated power, kW"), tr("9.6"));
     m_volts = addField(tr("at volts"), tr("230"));
     m_price = addField(tr("Price of a kWh"), tr("in your own money"));
+    m_gasPrice = addField(tr("Price of a m³ of gas"), tr("in your own money"));
     m_note = addField(tr("Note"), {});
     connect(m_fuel, &QComboBox::activated, this, [this] {
-        showElectric(m_fuel->currentIndex() == 0);
+        showFuel(static_cast<Fuel>(m_fuel->currentData().toInt()));
         take();
     });
 }
@@ -68,15 +69,17 @@ void KilnForm::show(const Kiln& kiln) {
     m_power.line->setText(kiln.ratedPower ? numberText(kiln.ratedPower->watts / watts) : QString());
     m_volts.line->setText(kiln.ratedVolts ? numberText(kiln.ratedVolts->volts) : QString());
     m_price.line->setText(numberText(kiln.pricePerKilowattHour));
+    m_gasPrice.line->setText(numberText(kiln.gasPrice));
     m_note.line->setText(QString::fromStdString(kiln.note));
-    for (const auto& field : {m_name, m_volume, m_power, m_volts, m_price, m_note})
+    for (const auto& field : {m_name, m_volume, m_power, m_volts, m_price, m_gasPrice, m_note})
         field.trouble->say({});
-    showElectric(kiln.fuel == Fuel::electric);
+    showFuel(kiln.fuel);
 }
 
-void KilnForm::showElectric(bool electric) {
+void KilnForm::showFuel(Fuel fuel) {
     for (const auto& field : {m_power, m_volts, m_price})
-        m_form->setRowVisible(field.row, electric);
+        m_form->setRowVisible(field.row, fuel == Fuel::electric);
+    m_form->setRowVisible(m_gasPrice.row, fuel == Fuel::gas);
 }
 
 void KilnForm::startWriting() {
@@ -112,6 +115,7 @@ void KilnForm::take() {
     const auto kilowatts = number(m_power, false, good);
     const auto volts = number(m_volts, false, good);
     const auto price = number(m_price, true, good);
+    const auto gasPrice = number(m_gasPrice, true, good);
     const bool nameless = told.name.empty();
     m_name.trouble->say(nameless ? tr("A kiln has a name.") : QString());
     if (!good || nameless)
@@ -121,6 +125,8 @@ void KilnForm::take() {
         told.volume_L = litres;
     if (m_price.line->isModified())
         told.pricePerKilowattHour = price;
+    if (m_gasPrice.line->isModified())
+        told.gasPrice = gasPrice;
     if (m_power.line->isModified())
         told.ratedPower = kilowatts ? std::optional(Power{*kilowatts * watts}) : std::nullopt;
     if (m_volts.line->isModified())

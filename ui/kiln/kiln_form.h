@@ -38,7 +38,7 @@ class KilnForm : public QWidget {
         QWidget* row = nullptr;
     };
     Field addField(const QString& label, const QString& hint);
-    void showElectric(bool electric);
+    void showFuel(Fuel fuel);
     std::optional<double> number(Field& field, bool mayBeZero, bool& good);
     void take();
 
@@ -49,6 +49,7 @@ class KilnForm : public QWidget {
     Field m_power;
     Field m_volts;
     Field m_price;
+    Field m_gasPrice;
     Field m_note;
     Kiln m_kiln;
 };

@@ -10,6 +10,8 @@
 #include "ui/kiln/probe_model.h"
 #include "ui/kiln/probe_table.h"
 #include "ui/kiln/series_model.h"
+#include "ui/kiln/service_pane.h"
+#include "ui/kiln/wear_pane.h"
 #include "ui/session/notebook.h"
 
 #include <QFrame>
@@ -17,6 +19,7 @@
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -28,13 +31,14 @@ KilnsPage::KilnsPage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_probes(new ProbeModel(notebook, this)), m_series(new SeriesModel(this)), m_list(new QListView),
       m_add(new QPushButton(tr("&Add a kiln"))), m_form(new KilnForm), m_probeTable(new ProbeTable),
       m_replace(new QPushButton(tr("&Replace"))), m_trouble(new Remark(Remark::Kind::warning)),
-      m_seriesList(new QListView), m_start(new QLabel),
-      m_plot(new OffsetPlot(notebook.preferences(), theme)) {
+      m_seriesList(new QListView), m_start(new QLabel), m_plot(new OffsetPlot(notebook.preferences(), theme)),
+      m_tabs(new QTabWidget), m_service(new ServicePane(notebook)),
+      m_wear(new WearPane(notebook.preferences())), m_history(notebook.book()) {
     auto* page = new QHBoxLayout(this);
     page->setContentsMargins(0, 0, 0, 0);
     page->setSpacing(12);
     page->addWidget(makeKilnSheet(theme), 1);
-    page->addWidget(makeProbeSheet(theme), 2);
+    page->addWidget(makeTold(theme), 2);
     connectAll();
     m_fresh = new FreshWhenSeen(notebook, *this, [this] { refresh(); });
 }
@@ -67,15 +71,27 @@ QLayout* KilnsPage::makeProbeHead(const Theme& theme) {
     return head;
 }
 
-QWidget* KilnsPage::makeProbeSheet(const Theme& theme) {
+QWidget* KilnsPage::makeTold(const Theme& theme) {
     QVBoxLayout* column = nullptr;
     auto* right = sheet(column);
+    m_tabs->setAccessibleName(tr("What is shown of the kiln"));
+    m_tabs->addTab(makeProbeSheet(theme), tr("Probes"));
+    m_tabs->addTab(m_wear, tr("Wear, energy, evenness"));
+    m_tabs->addTab(m_service, tr("Service"));
+    column->addWidget(m_tabs, 1);
+    column->addWidget(m_trouble);
+    return right;
+}
+
+QWidget* KilnsPage::makeProbeSheet(const Theme& theme) {
+    auto* right = new QWidget;
+    auto* column = new QVBoxLayout(right);
+    column->setContentsMargins(0, 6, 0, 0);
     column->addLayout(makeProbeHead(theme));
     m_probeTable->setModel(m_probes);
     m_probeTable->setAccessibleName(tr("Probes of this kiln"));
     m_probeTable->setMinimumHeight(110);
     column->addWidget(m_probeTable, 2);
-    column->addWidget(m_trouble);
     column->addWidget(new Heading(theme, TextSize::large, tr("What firings have told of them")));
     auto* row = new QHBoxLayout;
     row->setSpacing(14);
@@ -104,6 +120,9 @@ void KilnsPage::connectAll() {
     connect(m_add, &QPushButton::clicked, this, &KilnsPage::beginNew);
     connect(m_form, &KilnForm::written, this, &KilnsPage::write);
     connect(m_replace, &QPushButton::clicked, this, &KilnsPage::replaceProbe);
+    connect(m_tabs, &QTabWidget::currentChanged, this, &KilnsPage::showWear);
+    connect(m_wear, &WearPane::firingWanted, this, &KilnsPage::firingWanted);
+    connect(m_service, &ServicePane::written, this, [this] { m_fresh->tellOthers(); });
     connect(m_probes, &ProbeModel::troubled, m_trouble, &Remark::say);
     connect(m_probes, &ProbeModel::written, this, &KilnsPage::wroteProbe);
     connect(m_probeTable->selectionModel(), &QItemSelectionModel::currentChanged, this,
@@ -190,12 +209,26 @@ void KilnsPage::showProbes() {
         told.insert(offset.probe);
     const int before = std::max(0, m_seriesList->currentIndex().row());
     m_series->show(offsetSeries(probes, filed), m_notebook.preferences());
+    m_shownProbes = probes;
+    m_service->show(kiln, probes);
     m_probes->show(kiln, std::move(probes), std::move(told));
     m_probeTable->setEnabled(kiln.has_value());
     m_seriesList->setEnabled(m_series->rowCount() > 0);
     m_seriesList->setCurrentIndex(m_series->index(std::min(before, m_series->rowCount() - 1)));
     showSeries(m_seriesList->currentIndex().row());
     tellButtons();
+    showWear();
+}
+
+/// Reads whole firings: only when it is looked at.
+void KilnsPage::showWear() {
+    if (m_tabs->currentWidget() != m_wear)
+        return;
+    const auto firings =
+        current() ? m_history.of(m_form->kiln()) : Result<std::vector<KilnFiring>>(std::vector<KilnFiring>());
+    if (!firings)
+        return m_trouble->say(QString::fromStdString(firings.error().text()));
+    m_wear->show(*firings, m_shownProbes, m_service->model().elementsFitted());
 }
 
 void KilnsPage::tellButtons() {

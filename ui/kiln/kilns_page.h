@@ -1,7 +1,8 @@
 // The kilns page: kilns, their probes and what firings have told of those.
 #pragma once
 
-#include "core/firing/records.h"
+#include "core/base/result.h" // first: see DEVELOPERS.md on moc and <compare>
+#include "ui/kiln/kiln_history.h"
 
 #include <QWidget>
 
@@ -10,6 +11,7 @@
 class QLabel;
 class QListView;
 class QPushButton;
+class QTabWidget;
 
 namespace ringhold {
 
@@ -22,7 +24,9 @@ class ProbeModel;
 class ProbeTable;
 class Remark;
 class SeriesModel;
+class ServicePane;
 class Theme;
+class WearPane;
 
 /// Notebook and theme outlive it.
 class KilnsPage : public QWidget {
@@ -33,8 +37,12 @@ class KilnsPage : public QWidget {
 
     void showKiln(KilnId kiln);
 
+  Q_SIGNALS:
+    void firingWanted(qlonglong firing);
+
   private:
     QWidget* makeKilnSheet(const Theme& theme);
+    QWidget* makeTold(const Theme& theme);
     QWidget* makeProbeSheet(const Theme& theme);
     QLayout* makeProbeHead(const Theme& theme);
     void connectAll();
@@ -43,6 +51,7 @@ class KilnsPage : public QWidget {
     void beginNew();
     void write(const Kiln& kiln);
     void showProbes();
+    void showWear();
     void replaceProbe();
     void wroteProbe();
     void showSeries(int row);
@@ -62,6 +71,11 @@ class KilnsPage : public QWidget {
     QListView* m_seriesList;
     QLabel* m_start; ///< what the next firing starts from, by the series picked
     OffsetPlot* m_plot;
+    QTabWidget* m_tabs;
+    ServicePane* m_service;
+    WearPane* m_wear;
+    KilnHistory m_history;
+    std::vector<Probe> m_shownProbes;
     FreshWhenSeen* m_fresh;
 };
 

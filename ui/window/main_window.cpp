@@ -59,7 +59,11 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     addSpread(tr("Plan"), [this] { return new PlanPage(m_notebook, m_theme); });
     addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
     addSpread(tr("Past"), [this] { return new PastPage(m_notebook, m_theme); });
-    addSpread(tr("Kilns"), [this] { return new KilnsPage(m_notebook, m_theme); });
+    addSpread(tr("Kilns"), [this] {
+        auto* kilns = new KilnsPage(m_notebook, m_theme);
+        connect(kilns, &KilnsPage::firingWanted, this, &MainWindow::showPast);
+        return kilns;
+    });
     addSpread(tr("Glazes"), [this] {
         auto* glazes = new GlazePage(m_notebook, m_theme);
         connect(glazes, &GlazePage::firingWanted, this, &MainWindow::showPast);
