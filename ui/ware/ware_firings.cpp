@@ -2,6 +2,7 @@
 
 #include "core/book/glaze_cards.h"
 #include "core/book/ware_finds.h"
+#include "core/glaze/zinc.h"
 #include "ui/common/firing_words.h"
 #include "ui/session/notebook.h"
 
@@ -42,11 +43,19 @@ Result<FiringWare> wareOf(Notebook& notebook, FiringId id) {
                     std::move(*packs),
                     {},
                     {},
+                    {},
                     firedByFlame(*kilns, firing->kiln),
-                    firing->ended.has_value()};
-    for (const auto& card : *cards)
+                    firing->ended.has_value(),
+                    {}};
+    for (const auto& card : *cards) {
         ware.glazeNames << QString::fromStdString(card.name);
+        if (!holdsZinc(card).value_or(true))
+            ware.zincFree << ware.glazeNames.last();
+    }
     ware.photoCounts = photoCounts(notebook, ware.pieces);
+    if (ware.ended)
+        if (const auto record = reader.whole(id))
+            ware.use = useOf(*record);
     return ware;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/book/reader.h"
+#include "core/learn/firing_cost.h"
 
 #include <QStringList>
 
@@ -20,8 +21,10 @@ struct FiringWare {
     std::vector<Pack> packs;
     std::map<PieceId, int> photoCounts;
     QStringList glazeNames; ///< of the cards in the book
+    QStringList zincFree;   ///< of these, those known to have no zinc in them
     bool flame = false;     ///< fired by gas or wood
     bool ended = false;
+    FiringUse use{}; ///< of a firing that has ended, what it took at the kiln's prices
 };
 
 Result<FiringWare> wareOf(Notebook& notebook, FiringId firing);

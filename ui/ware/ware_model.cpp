@@ -1,5 +1,6 @@
 #include "ui/ware/ware_model.h"
 
+#include "core/glaze/glaze_card.h"
 #include "ui/common/cell_delegate.h"
 #include "ui/ware/outcome_words.h"
 #include "ui/ware/ware_changes.h"
@@ -66,10 +67,18 @@ int WareModel::judgedCount() const {
     return static_cast<int>(std::ranges::count_if(m_rows, isJudged, &WareRow::outcome));
 }
 
+bool WareModel::isOpenToFlame(const WareRow& row) const {
+    if (!m_flame || row.piece.sagger)
+        return false;
+    const auto names = ringhold::glazeNames(row.piece.glaze);
+    return names.empty() || !std::ranges::all_of(names, [this](const std::string& name) {
+               return m_zincFree.contains(QString::fromStdString(name), Qt::CaseInsensitive);
+           });
+}
+
 int WareModel::openToFlame() const {
-    return m_flame ? static_cast<int>(std::ranges::count(m_rows, false,
-                                                         [](const WareRow& row) { return row.piece.sagger; }))
-                   : 0;
+    return static_cast<int>(
+        std::ranges::count_if(m_rows, [this](const WareRow& row) { return isOpenToFlame(row); }));
 }
 
 int WareModel::photoCount(int at) const {
@@ -105,7 +114,7 @@ QString WareModel::text(const WareRow& row, WareColumn column) const {
     const QString cell = cellText(row, column);
     switch (column) {
     case WareColumn::sagger:
-        if (m_flame && !row.piece.sagger)
+        if (isOpenToFlame(row))
             return tr("in flame");
         return m_access == Access::read && row.piece.sagger ? tr("yes") : QString();
     case WareColumn::catcher:

@@ -36,7 +36,7 @@ class WareModel : public QAbstractTableModel {
     int pieceCount() const { return static_cast<int>(m_rows.size()); }
     /// With anything at all known of what came out.
     int judgedCount() const;
-    /// Pieces that stand in the flame without a sagger.
+    /// Pieces that stand in the flame without a sagger, unless all their glazes are known to have no zinc.
     int openToFlame() const;
     bool isNewRow(int row) const { return row >= pieceCount(); }
     const WareRow& row(int row) const { return m_rows[static_cast<std::size_t>(row)]; }
@@ -48,6 +48,8 @@ class WareModel : public QAbstractTableModel {
     QStringList said(WareColumn column) const;
     /// Of the cards in the book: to complete a glaze.
     void showGlazeNames(QStringList names) { m_glazeNames = std::move(names); }
+    /// Of glazes that the flame takes no zinc from.
+    void showZincFree(QStringList names) { m_zincFree = std::move(names); }
     const QStringList& glazeNames() const { return m_glazeNames; }
 
     QUndoStack& undoStack() { return m_undo; }
@@ -77,6 +79,7 @@ class WareModel : public QAbstractTableModel {
     QString text(const WareRow& row, WareColumn column) const;
     QVariant tick(const WareRow& row, WareColumn column) const;
     bool shows(const std::vector<WareRow>& rows) const;
+    bool isOpenToFlame(const WareRow& row) const;
     bool refuse(const QString& why);
     bool push(QUndoCommand* command);
     // What commands do.
@@ -92,6 +95,7 @@ class WareModel : public QAbstractTableModel {
     std::vector<WareRow> m_rows;
     std::map<PieceId, int> m_photos;
     QStringList m_glazeNames;
+    QStringList m_zincFree;
     QUndoStack m_undo;
 };
 

@@ -1,6 +1,7 @@
 #include "ui/ware/ware_page.h"
 
 #include "ui/common/choice_row.h"
+#include "ui/common/cost_words.h"
 #include "ui/common/fresh_when_seen.h"
 #include "ui/common/undo_buttons.h"
 #include "ui/common/words_on_page.h"
@@ -8,6 +9,7 @@
 #include "ui/ware/checklist.h"
 #include "ui/ware/last_load.h"
 #include "ui/ware/photo_bar.h"
+#include "ui/ware/piece_pane.h"
 #include "ui/ware/shelf_map_pane.h"
 #include "ui/ware/ware_firings.h"
 #include "ui/ware/ware_table.h"
@@ -22,7 +24,6 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
-#include <cmath>
 
 namespace ringhold {
 
@@ -43,7 +44,7 @@ WarePage::WarePage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_copy(new QPushButton(tr("&Copy the last load"))), m_takeOut(new QPushButton(tr("&Take out"))),
       m_pick(new QPushButton(tr("&Pick a colour …"))), m_counts(softLabel()), m_hint(softLabel()),
       m_flame(new Remark(Remark::Kind::warning)), m_trouble(new Remark(Remark::Kind::warning)),
-      m_table(new WareTable(WareSheet::load)), m_photos(new PhotoBar(notebook, m_model->undoStack(), theme)),
+      m_table(new WareTable(WareSheet::load)), m_piece(new PiecePane(notebook, *m_model, theme)),
       m_map(new ShelfMapPane(notebook, *m_model, theme)),
       m_checklist(new Checklist(notebook, m_model->undoStack())), m_stack(new QStackedWidget) {
     QVBoxLayout* column = nullptr;
@@ -98,7 +99,7 @@ QWidget* WarePage::makeTable() {
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("Pieces and what came out"));
     column->addWidget(m_table, 1);
-    column->addWidget(m_photos);
+    column->addWidget(m_piece);
     return both;
 }
 
@@ -123,21 +124,16 @@ void WarePage::connectAll() {
             [this] { m_model->takeOut(m_table->currentIndex().row()); });
     connect(m_pick, &QPushButton::clicked, this, [this] { pickColour(m_table->currentIndex()); });
     connect(m_table, &WareTable::colourWanted, this, &WarePage::pickColour);
-    connect(m_table, &WareTable::photosWanted, this, [this] { m_photos->list().setFocus(); });
+    connect(m_table, &WareTable::photosWanted, this, [this] { m_piece->photos().list().setFocus(); });
     connect(m_model, &WareModel::troubled, m_trouble, &Remark::say);
     connect(m_model, &WareModel::written, this, &WarePage::wrote);
     connect(m_map, &ShelfMapPane::troubled, m_trouble, &Remark::say);
     connect(m_map, &ShelfMapPane::packsWritten, this, &WarePage::wrote);
-    connect(m_photos, &PhotoBar::written, this, [this] {
-        countPhotos();
-        wrote();
-    });
-    connect(m_photos, &PhotoBar::troubled, m_trouble, &Remark::say);
-    connect(m_photos, &PhotoBar::measured, this, &WarePage::measured);
-    connect(&m_model->undoStack(), &QUndoStack::indexChanged, this, &WarePage::countPhotos);
+    connect(m_piece, &PiecePane::written, this, &WarePage::wrote);
+    connect(m_piece, &PiecePane::troubled, m_trouble, &Remark::say);
     const auto moved = [this] {
         tellCounts();
-        showPhotos();
+        showPiece();
     };
     connect(m_table->selectionModel(), &QItemSelectionModel::currentChanged, this, moved);
 }
@@ -169,7 +165,7 @@ void WarePage::arrange() {
     m_stack->setCurrentIndex(map ? 1 : sheet() == Sheet::checklist ? 2 : 0);
     if (load || outcome)
         m_table->showSheet(outcome ? WareSheet::outcome : WareSheet::load);
-    m_photos->setVisible(outcome);
+    m_piece->setVisible(outcome);
     m_pick->setVisible(outcome);
     m_copy->setVisible(load || map);
     m_takeOut->setVisible(load || outcome);
@@ -202,10 +198,12 @@ void WarePage::showChosen() {
         return m_trouble->say(tr("The book cannot be read just now."));
     const QModelIndex at = m_table->currentIndex();
     const auto [row, column] = std::pair(at.row(), at.column());
+    m_model->showZincFree(ware->zincFree);
     m_model->show(id, ware->pieces, ware->outcomes, ware->flame);
     m_model->showPhotoCounts(ware->photoCounts);
     m_model->showGlazeNames(ware->glazeNames);
     m_map->show(ware->packs);
+    m_use = ware->use;
     m_checklist->showFor(id.value_or(FiringId{}), ware->flame);
     if (id != m_shown) {
         m_shown = id;
@@ -217,29 +215,22 @@ void WarePage::showChosen() {
                            m_table->isColumnHidden(std::max(column, 0)) ? 0 : std::max(column, 0)));
     m_trouble->say({});
     tellCounts();
-    showPhotos();
-    m_photos->model().reload();
+    showPiece();
+    m_piece->reload();
 }
 
-void WarePage::showPhotos() {
-    const int row = m_table->currentIndex().row();
-    const bool piece = row >= 0 && !m_model->isNewRow(row);
-    m_photos->show(piece ? std::optional(m_model->piece(row).id) : std::nullopt,
-                   piece ? QString::fromStdString(m_model->piece(row).name) : QString());
-}
-
-void WarePage::countPhotos() {
-    std::vector<Piece> pieces;
-    for (int row = 0; row < m_model->pieceCount(); ++row)
-        pieces.push_back(m_model->piece(row));
-    m_model->showPhotoCounts(photoCounts(m_notebook, pieces));
+void WarePage::showPiece() {
+    m_piece->show(m_table->currentIndex().row());
 }
 
 void WarePage::tellCounts() {
     const int pieces = m_model->pieceCount();
     const bool some = chosen().has_value();
-    m_counts->setText(some ? counted(pieces, tr("1 piece"), tr("%1 pieces")) +
-                                 tr(", %1 judged").arg(m_model->judgedCount())
+    QStringList counts{counted(pieces, tr("1 piece"), tr("%1 pieces")) +
+                       tr(", %1 judged").arg(m_model->judgedCount())};
+    counts << costWords(m_use, pieces);
+    counts.removeAll(QString());
+    m_counts->setText(some ? counts.join(QStringLiteral(" · "))
                            : tr("No firing yet: begin one on the Firing page."));
     tellFlame(m_model->openToFlame());
     const QModelIndex at = m_table->currentIndex();
@@ -269,17 +260,6 @@ void WarePage::pickColour(const QModelIndex& cell) {
     const QColor colour = m_chooseColour(into.data(Qt::DecorationRole).value<QColor>(), headingOf(column));
     if (colour.isValid())
         m_model->pick(into, colour.name());
-}
-
-void WarePage::measured(double size_mm) {
-    const int row = m_table->currentIndex().row();
-    if (row < 0 || m_model->isNewRow(row))
-        return;
-    WareRow changed = m_model->row(row);
-    if (changed.outcome.largest_mm.value_or(0) >= size_mm)
-        return;
-    changed.outcome.largest_mm = std::round(size_mm * 10) / 10;
-    m_model->alter(changed, headingOf(WareColumn::largest));
 }
 
 void WarePage::wrote() {

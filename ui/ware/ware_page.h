@@ -1,6 +1,8 @@
 // The ware page: what is in the kiln and where, and what came out of it.
 #pragma once
 
+#include "core/base/result.h" // first: see DEVELOPERS.md on moc and <compare>
+#include "core/learn/firing_cost.h"
 #include "ui/ware/ware_model.h"
 
 #include <QWidget>
@@ -20,7 +22,7 @@ class Checklist;
 class ChoiceRow;
 class FreshWhenSeen;
 class Notebook;
-class PhotoBar;
+class PiecePane;
 class Remark;
 class ShelfMapPane;
 class Theme;
@@ -55,13 +57,11 @@ class WarePage : public QWidget {
     void refresh();
     void listFirings();
     void showChosen();
-    void showPhotos();
-    void countPhotos();
+    void showPiece();
     void tellCounts();
     void tellFlame(int open);
     void pickColour(const QModelIndex& cell);
     void copyLastLoad();
-    void measured(double size_mm);
     void wrote();
     void arrange();
     std::optional<FiringId> chosen() const;
@@ -79,12 +79,13 @@ class WarePage : public QWidget {
     Remark* m_flame;
     Remark* m_trouble;
     WareTable* m_table;
-    PhotoBar* m_photos;
+    PiecePane* m_piece;
     ShelfMapPane* m_map;
     Checklist* m_checklist;
     QStackedWidget* m_stack;
     FreshWhenSeen* m_fresh;
     std::optional<FiringId> m_shown;
+    FiringUse m_use; ///< of the firing shown
     std::function<QColor(QColor, const QString&)> m_chooseColour;
 };
 

@@ -1,5 +1,6 @@
 #include "core/glaze/formula.h"
 #include "core/glaze/recipe.h"
+#include "core/glaze/zinc.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -132,6 +133,17 @@ TEST(Recipe, WarnsWithoutZincAndRefusesNonsense) {
     EXPECT_FALSE(recipeFigures({}));
     EXPECT_FALSE(recipeFigures(std::vector{part("zinc", 1, "ZnO", true)}));
     EXPECT_FALSE(recipeFigures(std::vector{part("zinc", -1, "ZnO")}));
+}
+
+TEST(GlazeCard, ZincIsKnownWhenTheRecipeIs) {
+    GlazeCard card;
+    EXPECT_FALSE(holdsZinc(card)) << "no recipe";
+    card.recipe = {{"frit", 60, false, {}, "", {{"SiO2", 60}, {"Na2O", 20}}}, {"mystery", 40}};
+    EXPECT_FALSE(holdsZinc(card)) << "the other may be zinc";
+    card.recipe.push_back({"zinc oxide", 20, false, {}, "ZnO", {}});
+    EXPECT_EQ(holdsZinc(card), true) << "whatever the other is";
+    card.recipe[2].percent = card.recipe[1].percent = 0;
+    EXPECT_EQ(holdsZinc(card), false);
 }
 
 } // namespace

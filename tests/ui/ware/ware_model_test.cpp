@@ -118,6 +118,10 @@ TEST_F(WareModelTest, CountsWhatStandsInTheFlame) {
     EXPECT_EQ(m_model.openToFlame(), 1);
     EXPECT_EQ(said(0, WareColumn::sagger), u"in flame");
     EXPECT_EQ(said(1, WareColumn::sagger), u"");
+    m_model.showZincFree({u"Ice 3"_qs});
+    EXPECT_EQ(m_model.openToFlame(), 0) << "the flame has nothing to take";
+    EXPECT_TRUE(m_model.setData(cell(0, WareColumn::glaze), u"ice 3 + lichen"_qs));
+    EXPECT_EQ(m_model.openToFlame(), 1);
 }
 
 TEST_F(WareModelTest, KeepsAllThatALoadAndAnOutcomeHave) {
