@@ -1,5 +1,6 @@
 #include "core/learn/comparison.h"
 #include "core/learn/firing_cost.h"
+#include "core/learn/power_trace.h"
 #include "tests/core/report/made_up_firing.h"
 
 #include <gmock/gmock.h>
