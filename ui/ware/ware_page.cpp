@@ -118,6 +118,7 @@ QLayout* WarePage::makeFoot() {
 
 void WarePage::connectAll() {
     connect(m_firings, &QComboBox::currentIndexChanged, this, &WarePage::showChosen);
+    connect(&m_notebook, &Notebook::sessionsChanged, this, &WarePage::showBegun);
     connect(m_sheets, &ChoiceRow::chosen, this, &WarePage::arrange);
     connect(m_copy, &QPushButton::clicked, this, &WarePage::copyLastLoad);
     connect(m_takeOut, &QPushButton::clicked, this,
@@ -147,6 +148,15 @@ void WarePage::showFiring(FiringId firing) {
     if (m_firings->findData(static_cast<qint64>(firing)) < 0)
         listFirings();
     m_firings->setCurrentIndex(m_firings->findData(static_cast<qint64>(firing)));
+}
+
+/// A firing that has just begun is the one whose load is set.
+void WarePage::showBegun() {
+    const auto& sessions = m_notebook.sessions();
+    const auto begun = sessions.empty() ? std::nullopt : std::optional(sessions.back()->record().firing.id);
+    if (begun && begun != m_begun)
+        showFiring(*begun);
+    m_begun = begun;
 }
 
 WarePage::Sheet WarePage::sheet() const {

@@ -57,6 +57,7 @@ class WarePage : public QWidget {
     void refresh();
     void listFirings();
     void showChosen();
+    void showBegun();
     void showPiece();
     void tellCounts();
     void tellFlame(int open);
@@ -85,7 +86,8 @@ class WarePage : public QWidget {
     QStackedWidget* m_stack;
     FreshWhenSeen* m_fresh;
     std::optional<FiringId> m_shown;
-    FiringUse m_use; ///< of the firing shown
+    std::optional<FiringId> m_begun; ///< the latest live one
+    FiringUse m_use;                 ///< of the firing shown
     std::function<QColor(QColor, const QString&)> m_chooseColour;
 };
 

@@ -98,6 +98,24 @@ TEST_F(WarePageTest, ALoadIsTypedWithEnterAlone) {
     EXPECT_EQ(pieces[1].name, "bowl");
 }
 
+TEST_F(WarePageTest, AFiringThatBeginsIsShownWithItsPieces) {
+    start();
+    NewFiring firing;
+    firing.kiln = m_kiln;
+    firing.title = u"Lichen"_qs;
+    Piece piece;
+    piece.name = "lidded jar";
+    firing.pieces = {piece};
+    const auto session = m_book->begin(firing);
+    ASSERT_TRUE(session) << session.error().text();
+    EXPECT_EQ(firings().currentData().toLongLong(), static_cast<qlonglong>((*session)->record().firing.id));
+    EXPECT_EQ(table().model()->index(0, 0).data(), u"lidded jar"_qs);
+    firings().setCurrentIndex(firings().findData(static_cast<qint64>(m_firing)));
+    Q_EMIT m_book->bookChanged();
+    EXPECT_EQ(firings().currentData().toLongLong(), static_cast<qlonglong>(m_firing))
+        << "what was chosen stays";
+}
+
 TEST_F(WarePageTest, OutcomesAreTypedPieceAfterPiece) {
     m_book.addPiece(m_firing, "tall vase");
     m_book.addPiece(m_firing, "bowl");
