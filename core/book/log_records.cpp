@@ -15,7 +15,7 @@ AlarmRecord* goingOn(std::vector<AlarmRecord>& alarms, const std::string& cause)
 }
 
 void tell(AlarmRecord& alarm, const AlarmEvent& event) {
-    if (alarmLevelOf(alarm.level).value_or(AlarmLevel::notice) <= event.level)
+    if (fromBookText<AlarmLevel>(alarm.level).value_or(AlarmLevel::notice) <= event.level)
         alarm.level = bookText(event.level);
     if (event.change == AlarmChange::acknowledged) {
         alarm.acknowledged = Acknowledgement{event.at, event.who};

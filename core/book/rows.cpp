@@ -20,7 +20,7 @@ Kiln makeKiln(Row& row) {
     Kiln made;
     made.id = idIn<KilnId>(at(row, 0));
     made.name = textIn(row, 1);
-    made.fuel = known(fuelOf(textIn(row, 2)), textIn(row, 2));
+    made.fuel = known(fromBookText<Fuel>(textIn(row, 2)), textIn(row, 2));
     made.volume_L = maybeDoubleIn(at(row, 3));
     if (const auto watts = maybeDoubleIn(at(row, 4)))
         made.ratedPower = Power{*watts};
@@ -49,7 +49,7 @@ Firing makeFiring(Row& row) {
 
 Channel makeChannel(Row& row) {
     return {idIn<ChannelId>(at(row, 0)), idIn<FiringId>(at(row, 1)),
-            known(quantityOf(textIn(row, 2)), textIn(row, 2)), textIn(row, 3),
+            known(fromBookText<Quantity>(textIn(row, 2)), textIn(row, 2)), textIn(row, 3),
             maybeIdIn<ProbeId>(at(row, 4))};
 }
 
@@ -106,7 +106,7 @@ Outcome makeOutcome(Row& row) {
     Outcome made;
     made.piece = idIn<PieceId>(at(row, 0));
     if (!at(row, 1).isNull())
-        made.crystals = known(crystalsOf(textIn(row, 1)), textIn(row, 1));
+        made.crystals = known(fromBookText<Crystals>(textIn(row, 1)), textIn(row, 1));
     made.largest_mm = maybeDoubleIn(at(row, 2));
     if (!at(row, 3).isNull())
         made.rings = at(row, 3).getInt();
@@ -136,9 +136,13 @@ FiledOffset makeFiledOffset(Row& row) {
 }
 
 AlarmEvent makeAlarmEvent(Row& row) {
-    return {
-        idIn<FiringId>(at(row, 0)),   instantIn(at(row, 1)), textIn(row, 2), wordIn(row, 3, alarmChangeOf),
-        wordIn(row, 4, alarmLevelOf), textIn(row, 5),        textIn(row, 6)};
+    return {idIn<FiringId>(at(row, 0)),
+            instantIn(at(row, 1)),
+            textIn(row, 2),
+            wordIn(row, 3, fromBookText<AlarmChange>),
+            wordIn(row, 4, fromBookText<AlarmLevel>),
+            textIn(row, 5),
+            textIn(row, 6)};
 }
 
 StepCorrection makeStepCorrection(Row& row) {
@@ -148,8 +152,12 @@ StepCorrection makeStepCorrection(Row& row) {
 }
 
 MeterStand makeMeterStand(Row& row) {
-    return {idIn<MeterStandId>(at(row, 0)), idIn<FiringId>(at(row, 1)),  instantIn(at(row, 2)),
-            at(row, 3).getDouble(),         wordIn(row, 4, meterUnitOf), flagIn(at(row, 5))};
+    return {idIn<MeterStandId>(at(row, 0)),
+            idIn<FiringId>(at(row, 1)),
+            instantIn(at(row, 2)),
+            at(row, 3).getDouble(),
+            wordIn(row, 4, fromBookText<MeterUnit>),
+            flagIn(at(row, 5))};
 }
 
 LogEvent makeEvent(Row& row) {

@@ -14,13 +14,17 @@ nlohmann::json jsonIn(Row& row, int column) {
 }
 
 ServiceEntry makeService(Row& row) {
-    return {idIn<ServiceId>(at(row, 0)), idIn<KilnId>(at(row, 1)),      maybeIdIn<ProbeId>(at(row, 2)),
-            instantIn(at(row, 3)),       wordIn(row, 4, serviceKindOf), textIn(row, 5)};
+    return {idIn<ServiceId>(at(row, 0)),
+            idIn<KilnId>(at(row, 1)),
+            maybeIdIn<ProbeId>(at(row, 2)),
+            instantIn(at(row, 3)),
+            wordIn(row, 4, fromBookText<ServiceKind>),
+            textIn(row, 5)};
 }
 
 ChecklistItem makeChecklistItem(Row& row) {
     return {idIn<ChecklistItemId>(at(row, 0)), at(row, 1).getInt(), textIn(row, 2),
-            wordIn(row, 3, checklistKindOf)};
+            wordIn(row, 3, fromBookText<ChecklistKind>)};
 }
 
 GlazeCard makeGlazeCard(Row& row) {
@@ -86,7 +90,7 @@ RingRadius makeRingRadius(Row& row) {
 }
 
 SagSeen makeSagSeen(Row& row) {
-    return {idIn<PieceId>(at(row, 0)), instantIn(at(row, 1)), wordIn(row, 2, sagSightOf),
+    return {idIn<PieceId>(at(row, 0)), instantIn(at(row, 1)), wordIn(row, 2, fromBookText<SagSight>),
             maybeDoubleIn(at(row, 3))};
 }
 

@@ -81,7 +81,7 @@ std::vector<Outcome> outcomesOf(SQLite::Database& database, FiringId firing) {
         SQLite::Statement faults(database, "SELECT fault FROM outcome_fault WHERE piece = ?");
         sql::bindAll(faults, outcome.piece);
         while (faults.executeStep())
-            if (const auto fault = wareFaultOf(faults.getColumn(0).getString()))
+            if (const auto fault = fromBookText<WareFault>(faults.getColumn(0).getString()))
                 outcome.knownFaults.insert(*fault);
     }
     return outcomes;

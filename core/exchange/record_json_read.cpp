@@ -26,7 +26,7 @@ void fillFrom(const JsonFields& fields, Firing& firing) {
 void fillFrom(const JsonFields& fields, Kiln& kiln) {
     kiln.id = idIn<KilnId>(fields, "id");
     kiln.name = fields.text("name");
-    kiln.fuel = wordIn(fields, "fuel", fuelOf);
+    kiln.fuel = wordIn(fields, "fuel", fromBookText<Fuel>);
     kiln.volume_L = fields.maybeNumber("volume_L");
     if (const auto watts = fields.maybeNumber("rated_W"))
         kiln.ratedPower = Power{*watts};
@@ -50,7 +50,7 @@ void fillFrom(const JsonFields& fields, Probe& probe) {
 void fillFrom(const JsonFields& fields, Channel& channel) {
     channel.id = idIn<ChannelId>(fields, "id");
     channel.firing = idIn<FiringId>(fields, "firing");
-    channel.quantity = wordIn(fields, "quantity", quantityOf);
+    channel.quantity = wordIn(fields, "quantity", fromBookText<Quantity>);
     channel.label = fields.text("label");
     if (const auto probe = fields.maybeInteger("probe"))
         channel.probe = ProbeId{*probe};
@@ -122,8 +122,8 @@ void fillFrom(const JsonFields& fields, AlarmEvent& event) {
     event.firing = idIn<FiringId>(fields, "firing");
     event.at = fields.instant("at");
     event.cause = fields.text("cause");
-    event.change = wordIn(fields, "change", alarmChangeOf);
-    event.level = wordIn(fields, "level", alarmLevelOf);
+    event.change = wordIn(fields, "change", fromBookText<AlarmChange>);
+    event.level = wordIn(fields, "level", fromBookText<AlarmLevel>);
     event.words = fields.text("words");
     event.who = fields.text("who");
 }
@@ -141,7 +141,7 @@ void fillFrom(const JsonFields& fields, MeterStand& stand) {
     stand.firing = idIn<FiringId>(fields, "firing");
     stand.at = fields.instant("at");
     stand.stand = fields.number("stand");
-    stand.unit = wordIn(fields, "unit", meterUnitOf);
+    stand.unit = wordIn(fields, "unit", fromBookText<MeterUnit>);
     stand.struck = isSet(fields, "struck");
 }
 

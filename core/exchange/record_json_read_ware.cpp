@@ -37,7 +37,7 @@ RecipeLine recipeLineIn(const JsonFields& fields) {
 std::set<WareFault> faultsIn(const JsonFields& fields, const char* key) {
     std::set<WareFault> faults;
     for (const json& word : fields.list(key)) {
-        const auto fault = word.is_string() ? wareFaultOf(word.get<std::string>()) : std::nullopt;
+        const auto fault = word.is_string() ? fromBookText<WareFault>(word.get<std::string>()) : std::nullopt;
         if (!fault)
             refuseJson(fields.pathOf(key) + " has " + word.dump(-1, ' ', true) + ", which is no known fault");
         faults.insert(*fault);
@@ -83,7 +83,7 @@ void fillFrom(const JsonFields& fields, Piece& piece) {
 void fillFrom(const JsonFields& fields, Outcome& outcome) {
     outcome.piece = idIn<PieceId>(fields, "piece");
     if (fields.has("crystals"))
-        outcome.crystals = wordIn(fields, "crystals", crystalsOf);
+        outcome.crystals = wordIn(fields, "crystals", fromBookText<Crystals>);
     outcome.largest_mm = fields.maybeNumber("largest_mm");
     outcome.rings = maybeCount(fields, "rings", "count of rings");
     outcome.faults = fields.text("faults");
@@ -135,7 +135,7 @@ void fillFrom(const JsonFields& fields, RingRadius& radius) {
 void fillFrom(const JsonFields& fields, SagSeen& answer) {
     answer.piece = idIn<PieceId>(fields, "piece");
     answer.at = fields.instant("at");
-    answer.seen = wordIn(fields, "seen", sagSightOf);
+    answer.seen = wordIn(fields, "seen", fromBookText<SagSight>);
     answer.radius_mm = fields.maybeNumber("radius_mm");
 }
 
