@@ -1,4 +1,5 @@
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "tests/support/screens.h"
 #include "ui/glaze/growth_pane.h"
 #include "ui/glaze/growth_words.h"
@@ -8,12 +9,6 @@
 
 namespace ringhold::test {
 namespace {
-
-std::string plain(QString words) {
-    for (const char16_t space : {u'\u2009', u'\u202f', u'\u00a0'})
-        words.replace(QChar(space), QLatin1Char(' '));
-    return words.toStdString();
-}
 
 /// Crystals that the published rate would have grown in holds at those temperatures, with two ring marks.
 GlazeGrowth grownAt(const std::vector<double>& holds_C, int pieces) {
@@ -41,36 +36,36 @@ class GrowthWordsTest : public testing::Test {
 } // namespace
 
 TEST_F(GrowthWordsTest, NothingMeasuredSaysWhatIsMissing) {
-    const auto words = plain(growthWords({}, m_book->preferences()));
+    const auto words = plainWords(growthWords({}, m_book->preferences()));
     EXPECT_NE(words.find("Not enough yet: nothing was measured. It takes 3 pieces from 2 firings"),
               std::string::npos)
         << words;
     EXPECT_NE(words.find("12 to 125 µm/min"), std::string::npos) << words;
-    EXPECT_NE(
-        plain(growthWords(grownAt({1080}, 4), m_book->preferences())).find("4 pieces from 1 firing, 8 rings"),
-        std::string::npos);
+    EXPECT_NE(plainWords(growthWords(grownAt({1080}, 4), m_book->preferences()))
+                  .find("4 pieces from 1 firing, 8 rings"),
+              std::string::npos);
 }
 
 TEST_F(GrowthWordsTest, AFittedRateHasItsIntervalsAndItsPieces) {
     const auto growth = grownAt({1060, 1090, 1110}, 3);
     ASSERT_TRUE(growth.told);
-    const auto words = plain(growthWords(growth, m_book->preferences()));
+    const auto words = plainWords(growthWords(growth, m_book->preferences()));
     EXPECT_NE(words.find("Crystals grow fastest at 1 "), std::string::npos) << words;
     EXPECT_NE(words.find("From 9 pieces from 3 firings, 18 rings; 90 % intervals."), std::string::npos)
         << words;
     ASSERT_TRUE(m_book->preferences().setUnit(TemperatureUnit::fahrenheit));
-    EXPECT_NE(plain(growthWords(growth, m_book->preferences())).find("°F"), std::string::npos);
+    EXPECT_NE(plainWords(growthWords(growth, m_book->preferences())).find("°F"), std::string::npos);
 }
 
 TEST_F(GrowthWordsTest, TheBandThatShowsIsOfferedOnceAnswersTellIt) {
-    EXPECT_NE(plain(visibleWords(visibleBand({}), m_book->preferences())).find("no answer so far"),
+    EXPECT_NE(plainWords(visibleWords(visibleBand({}), m_book->preferences())).find("no answer so far"),
               std::string::npos);
     std::vector<SagAnswer> answers;
     for (int i = 0; i < 12; ++i)
         answers.push_back({2.0 + i, i >= 5});
     const auto band = visibleBand(answers);
     ASSERT_TRUE(band.told);
-    const auto words = plain(visibleWords(band, m_book->preferences()));
+    const auto words = plainWords(visibleWords(band, m_book->preferences()));
     EXPECT_NE(words.find("from 12 answers"), std::string::npos) << words;
     EXPECT_NE(words.find("is the band to alarm on"), std::string::npos) << words;
 }

@@ -1,4 +1,5 @@
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "ui/common/cost_words.h"
 #include "ui/kiln/health_words.h"
 
@@ -6,12 +7,6 @@
 
 namespace ringhold::test {
 namespace {
-
-std::string plain(QString words) {
-    for (const char16_t space : {u'\u2009', u'\u202f', u'\u00a0'})
-        words.replace(QChar(space), QLatin1Char(' '));
-    return words.toStdString();
-}
 
 /// Climbs that slow from 80 min by `slower` a firing, at 230 V.
 std::vector<FiringHealth> firings(int count, double slower, double volts = 230) {
@@ -32,7 +27,7 @@ std::vector<FiringHealth> firings(int count, double slower, double volts = 230) 
 class HealthWordsTest : public testing::Test {
   protected:
     std::string climb(const std::vector<FiringHealth>& told) {
-        return plain(climbWords(kilnHealth(told, {}), m_book->preferences()));
+        return plainWords(climbWords(kilnHealth(told, {}), m_book->preferences()));
     }
     NotebookOnDisk m_book;
 };
@@ -58,7 +53,7 @@ TEST_F(HealthWordsTest, ClimbsAtOtherVoltsAreLeftOutAndCounted) {
 }
 
 TEST_F(HealthWordsTest, EnergyIsToldAndWhatIsUnknownIsNot) {
-    EXPECT_EQ(plain(energyWords(kilnHealth(firings(6, 0), {}))),
+    EXPECT_EQ(plainWords(energyWords(kilnHealth(firings(6, 0), {}))),
               "A firing takes about 70 kWh, as much as five firings ago, give or take 5 %.");
     EXPECT_TRUE(energyWords(KilnHealth()).isEmpty());
     EXPECT_TRUE(elementWords(KilnHealth()).isEmpty());
@@ -68,7 +63,7 @@ TEST_F(HealthWordsTest, WornElementsAreNamedWithTheLimit) {
     auto told = firings(9, 0);
     for (std::size_t i = 0; i < told.size(); ++i)
         told[i].resistance_ohm = Estimate{5.5 * (1 + 0.015 * double(i)), 0.02};
-    const auto words = plain(elementWords(kilnHealth(told, {})));
+    const auto words = plainWords(elementWords(kilnHealth(told, {})));
     EXPECT_NE(words.find("12 % above"), std::string::npos) << words;
     EXPECT_NE(words.find("time for new ones"), std::string::npos) << words;
     EXPECT_NE(words.find("common practice"), std::string::npos) << words;
@@ -76,21 +71,22 @@ TEST_F(HealthWordsTest, WornElementsAreNamedWithTheLimit) {
 
 TEST_F(HealthWordsTest, AProbeThatAgesReadsLow) {
     const auto& preferences = m_book->preferences();
-    const auto words = plain(probeWords(u"T1"_qs, probeHealth(firings(12, 1), {}), preferences));
+    const auto words = plainWords(probeWords(u"T1"_qs, probeHealth(firings(12, 1), {}), preferences));
     EXPECT_EQ(words.find("T1: 12 firings, 36 h above 1 200 °C. It reads "), 0U) << words;
     EXPECT_NE(words.find("lower than ten firings ago ("), std::string::npos) << words;
     EXPECT_NE(words.find("it ages"), std::string::npos) << words;
-    EXPECT_NE(plain(probeWords(u"T1"_qs, probeHealth(firings(2, 1), {}), preferences)).find("not enough"),
-              std::string::npos);
+    EXPECT_NE(
+        plainWords(probeWords(u"T1"_qs, probeHealth(firings(2, 1), {}), preferences)).find("not enough"),
+        std::string::npos);
 }
 
 TEST_F(HealthWordsTest, PlacesAreToldInDegreesWithIntervals) {
     const Evenness even{{{"top", {5, 2}, true}, {"middle", {0, 2}, true}, {"floor", {0, 0}, false}},
                         Estimate{5, 2.5}};
-    EXPECT_EQ(plain(placesWords(even, m_book->preferences())),
+    EXPECT_EQ(plainWords(placesWords(even, m_book->preferences())),
               "top + 5 °C ± 3, middle 0 °C ± 3, floor not told: its cones all stood or all were down");
-    EXPECT_EQ(plain(spreadWords(even, m_book->preferences())), "5 °C ± 4");
-    EXPECT_EQ(plain(spreadWords({}, m_book->preferences())), "–");
+    EXPECT_EQ(plainWords(spreadWords(even, m_book->preferences())), "5 °C ± 4");
+    EXPECT_EQ(plainWords(spreadWords({}, m_book->preferences())), "–");
 }
 
 TEST(CostWords, ACostIsSharedByHead) {

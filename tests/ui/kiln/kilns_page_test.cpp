@@ -1,7 +1,7 @@
 #include "tests/core/book/sample_firing.h"
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "tests/support/screens.h"
-#include "ui/common/words_on_page.h"
 #include "ui/kiln/kiln_list_model.h"
 #include "ui/kiln/kilns_page.h"
 #include "ui/kiln/probe_model.h"
@@ -48,13 +48,7 @@ class KilnsPageTest : public testing::Test {
                 return QTest::mouseClick(button, Qt::LeftButton);
         ADD_FAILURE() << "no button " << words.toStdString();
     }
-    QString warnings() {
-        QStringList all;
-        for (const auto* remark : m_page.findChildren<Remark*>())
-            if (remark->isVisible())
-                all << remark->text();
-        return all.join(u' ');
-    }
+    QString warnings() { return warningsOn(m_page); }
     Kiln kiln() { return good(m_book->reader().kilns()).at(0); }
     std::vector<Probe> kept() { return good(m_book->reader().probes(kiln().id)); }
     QString series(int row) { return m_page.findChild<SeriesModel*>()->index(row).data().toString(); }

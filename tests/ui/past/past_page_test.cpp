@@ -1,9 +1,9 @@
 #include "tests/core/book/sample_firing.h"
 #include "tests/core/watch/curve_maker.h"
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "tests/support/screens.h"
 #include "ui/common/fitted_table.h"
-#include "ui/common/words_on_page.h"
 #include "ui/past/curves_plot.h"
 #include "ui/past/difference_model.h"
 #include "ui/past/filter_fields.h"
@@ -27,12 +27,6 @@
 namespace ringhold::test {
 namespace {
 
-std::string plain(QString words) {
-    for (const char16_t space : {u'\u2009', u'\u202f', u'\u00a0'})
-        words.replace(QChar(space), QLatin1Char(' '));
-    return words.toStdString();
-}
-
 class PastPageTest : public testing::Test {
   protected:
     void start() {
@@ -49,7 +43,7 @@ class PastPageTest : public testing::Test {
     FiringsModel& firings() { return *m_page.findChild<FiringsModel*>(); }
     DifferenceModel& differences() { return *m_page.findChild<DifferenceModel*>(); }
     std::string difference(int firing, int row) {
-        return plain(differences().index(row, firing).data().toString());
+        return plainWords(differences().index(row, firing).data().toString());
     }
     std::string difference(int firing, Figure figure) {
         const auto row = differences().rowOf(figure);
@@ -61,13 +55,7 @@ class PastPageTest : public testing::Test {
         return *view->findChild<CurvesPlot*>();
     }
     QString title() { return m_page.findChild<FiringView*>()->findChild<QLabel*>()->text(); }
-    QString warnings() {
-        QStringList all;
-        for (const auto* remark : m_page.findChildren<Remark*>())
-            if (remark->isVisible())
-                all << remark->text();
-        return all.join(u' ');
-    }
+    QString warnings() { return warningsOn(m_page); }
     void alignAt(int index) {
         m_page.findChild<LaidOverView*>()->findChild<QComboBox*>()->setCurrentIndex(index);
     }
@@ -92,7 +80,7 @@ TEST_F(PastPageTest, ListsTheLatestFirstAndOpensIt) {
     ASSERT_EQ(list().model()->rowCount(), 2);
     EXPECT_EQ(title(), u"Lichen");
     const auto cell = [&](FiringColumn column) {
-        return plain(list().model()->index(0, static_cast<int>(column)).data().toString());
+        return plainWords(list().model()->index(0, static_cast<int>(column)).data().toString());
     };
     EXPECT_EQ(cell(FiringColumn::began), "8 Mar 2026");
     EXPECT_EQ(cell(FiringColumn::kiln), "Heron");
@@ -190,7 +178,7 @@ TEST_F(PastPageTest, TheCursorReadsAllCurvesFromTheSameHour) {
     auto& laid = plot(u"laid"_qs);
     laid.setFocus();
     press(Qt::Key_Right);
-    const auto words = plain(laid.cursorWords());
+    const auto words = plainWords(laid.cursorWords());
     EXPECT_NE(words.find("A "), std::string::npos) << words;
     EXPECT_NE(words.find("B "), std::string::npos) << words;
     EXPECT_NE(words.find(" h"), std::string::npos) << words;

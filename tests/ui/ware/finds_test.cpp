@@ -3,10 +3,10 @@
 #include "core/book/ware_finds.h"
 #include "tests/core/book/sample_firing.h"
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "tests/support/photos.h"
 #include "tests/support/screens.h"
 #include "ui/common/choice_row.h"
-#include "ui/common/words_on_page.h"
 #include "ui/ware/finds_pane.h"
 #include "ui/ware/measure_window.h"
 #include "ui/ware/photo_bar.h"
@@ -68,13 +68,7 @@ class FindsTest : public testing::Test {
         type(text);
         press(Qt::Key_Return);
     }
-    QString warnings() {
-        QStringList all;
-        for (const auto* remark : m_page.findChildren<Remark*>())
-            if (remark->isVisible())
-                all << remark->text();
-        return all.join(u' ');
-    }
+    QString warnings() { return warningsOn(m_page); }
     void undo() {
         for (auto* button : m_page.findChildren<QPushButton*>())
             if (button->text().remove(u'&') == u"Undo"_qs)

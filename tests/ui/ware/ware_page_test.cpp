@@ -1,8 +1,8 @@
 #include "tests/core/book/sample_firing.h"
 #include "tests/support/notebook_on_disk.h"
+#include "tests/support/page_words.h"
 #include "tests/support/photos.h"
 #include "tests/support/screens.h"
-#include "ui/common/words_on_page.h"
 #include "ui/theme/theme.h"
 #include "ui/ware/last_load.h"
 #include "ui/ware/measure_window.h"
@@ -13,8 +13,10 @@
 #include "ui/ware/ware_page.h"
 #include "ui/ware/ware_table.h"
 
+#include <QApplication>
 #include <QComboBox>
 #include <QFile>
+#include <QLabel>
 #include <QLineEdit>
 #include <QListView>
 #include <QPushButton>
@@ -47,13 +49,7 @@ class WarePageTest : public testing::Test {
         return nullptr;
     }
     void click(const QString& words) { QTest::mouseClick(button(words), Qt::LeftButton); }
-    QString warnings() {
-        QStringList all;
-        for (const auto* remark : m_page.findChildren<Remark*>())
-            if (remark->isVisible())
-                all << remark->text();
-        return all.join(u' ');
-    }
+    QString warnings() { return warningsOn(m_page); }
 
     NotebookOnDisk m_book;
     Theme m_theme;
