@@ -84,7 +84,7 @@ TEST_F(HealthWordsTest, PlacesAreToldInDegreesWithIntervals) {
     const Evenness even{{{"top", {5, 2}, true}, {"middle", {0, 2}, true}, {"floor", {0, 0}, false}},
                         Estimate{5, 2.5}};
     EXPECT_EQ(plainWords(placesWords(even, m_book->preferences())),
-              "top + 5 °C ± 3, middle 0 °C ± 3, floor not told: its cones all stood or all were down");
+              "top + 5 °C ± 3, middle + 0 °C ± 3, floor not told: its cones all stood or all were down");
     EXPECT_EQ(plainWords(spreadWords(even, m_book->preferences())), "5 °C ± 4");
     EXPECT_EQ(plainWords(spreadWords({}, m_book->preferences())), "–");
 }

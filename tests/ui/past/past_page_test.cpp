@@ -40,6 +40,13 @@ class PastPageTest : public testing::Test {
         ADD_FAILURE() << "no list";
         return *m_page.findChild<FittedTable*>();
     }
+    QLineEdit* filter() {
+        for (auto* line : m_page.findChildren<QLineEdit*>())
+            if (line->accessibleName().startsWith(u"Find firings"))
+                return line;
+        ADD_FAILURE() << "no filter";
+        return nullptr;
+    }
     FiringsModel& firings() { return *m_page.findChild<FiringsModel*>(); }
     DifferenceModel& differences() { return *m_page.findChild<DifferenceModel*>(); }
     std::string difference(int firing, int row) {
@@ -95,11 +102,10 @@ TEST_F(PastPageTest, ListsTheLatestFirstAndOpensIt) {
 TEST_F(PastPageTest, FindsByTitleKilnAndDate) {
     m_book.addFiring(m_book.addKiln("Smoke"), {.title = "Saggers", .began = noonOfMarch(9)});
     start();
-    auto* filter = m_page.findChild<QLineEdit*>();
     const std::pair<const char16_t*, int> cases[] = {{u"fern", 1},       {u"HERON", 2},   {u"8 Mar", 1},
                                                      {u"2026-03-09", 1}, {u"nothing", 0}, {u"", 3}};
     for (const auto& [text, count] : cases) {
-        filter->setText(QString::fromUtf16(text));
+        filter()->setText(QString::fromUtf16(text));
         EXPECT_EQ(list().model()->rowCount(), count) << QString::fromUtf16(text).toStdString();
     }
 }
@@ -110,7 +116,7 @@ TEST_F(PastPageTest, FindsByFieldsAndByWordsInTheWare) {
     const PieceId vase = m_book.addPiece(saggers, "moon jar", "ice 3");
     expectGood(m_book->writer().set({vase, Crystals::many, 40, 3, "", "A", "a halo at the foot"}));
     start();
-    auto* words = m_page.findChild<QLineEdit*>();
+    auto* words = filter();
     auto& fields = *m_page.findChild<FilterFields*>();
     const auto field = [&](const QString& hint) {
         for (auto* line : fields.findChildren<QLineEdit*>())

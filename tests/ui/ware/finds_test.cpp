@@ -187,7 +187,7 @@ TEST_F(FindsTest, ARingIsMeasuredOnThePhotoAcross) {
 
 TEST_F(FindsTest, IsUsableByKeyboardAndPictured) {
     typeRings(u"6.4"_qs);
-    expectUsableByKeyboard(pane());
+    expectUsableByKeyboard(m_page);
     keepScreens(m_page, m_theme, QStringLiteral("finds"));
 }
 
