@@ -75,8 +75,9 @@ std::optional<std::string> unlessEmpty(const std::string& text) {
 }
 
 Result<std::vector<FiringSummary>> list(const Book& book, const FiringFilter& filter) {
-    return sql::readAll(book, rows::Form<FiringSummary>{summaries, makeSummary},
-                        (std::string(filtered) + " ORDER BY began_ms, firing.id").c_str(), filter.kiln,
+    std::string ordered(filtered);
+    ordered += " ORDER BY began_ms, firing.id";
+    return sql::readAll(book, rows::Form<FiringSummary>{summaries, makeSummary}, ordered.c_str(), filter.kiln,
                         filter.from, filter.before, unlessEmpty(filter.glaze), unlessEmpty(filter.cone),
                         unlessEmpty(filter.grade), unlessEmpty(queryFrom(filter.words)));
 }
