@@ -38,8 +38,12 @@ Result<Asked> asked(const ConeForecaster& forecaster, const ConeOfPack& which) {
 
 TimeInterval downOn(const ConeForecaster& forecaster, const Asked& asked, const FutureTemperature& future,
                     std::optional<Rate> drop = std::nullopt) {
-    DownTimes times(forecaster.grid(), asked.gridCone, future, drop);
-    times.add(forecaster.posterior().packs[asked.pack].shift[asked.cone], 1.0, 1.0);
+    const auto& shift = forecaster.posterior().packs[asked.pack].shift[asked.cone];
+    const auto ahead = drop
+                           ? WorkAhead::dropping(forecaster.grid(), asked.gridCone, future, 1.0, shift, *drop)
+                           : WorkAhead(forecaster.grid(), asked.gridCone, future, {1.0}, shift);
+    DownTimes times(ahead);
+    times.add(shift, 0, 1.0);
     return times.interval();
 }
 

@@ -40,14 +40,37 @@ Interval<TemperatureDifference> intervalOf(const GridDistribution& belief) {
     return {at(0.05), at(0.5), at(0.95)};
 }
 
-TimeInterval timesOf(const HeatWorkGrid& grid, std::size_t cone, const FutureTemperature& future,
-                     const OffsetPosterior& posterior, const std::vector<GridDistribution>& shiftByExponent,
-                     double hour) {
-    DownTimes times(grid, cone, future);
-    for (std::size_t e = 0; e < posterior.exponents.size(); ++e) {
-        const auto& node = posterior.exponents[e];
-        times.add(shiftByExponent[e], BendingLaw(node.exponent).workAt(hour), node.weight);
+/// The heat works that are asked for: an hour's for each bending exponent, and the end.
+class WorksAsked {
+  public:
+    explicit WorksAsked(const OffsetPosterior& posterior) {
+        for (const double hour : hoursTold)
+            for (const auto& node : posterior.exponents)
+                m_asked.push_back(BendingLaw(node.exponent).workAt(hour));
+        m_asked.push_back(1.0);
+        m_ascending = m_asked;
+        std::ranges::sort(m_ascending);
     }
+
+    const std::vector<double>& ascending() const { return m_ascending; }
+    std::size_t placeOf(std::size_t hour, std::size_t exponent) const {
+        return place(m_asked[hour * (m_asked.size() / std::size(hoursTold)) + exponent]);
+    }
+    std::size_t placeOfDown() const { return place(m_asked.back()); }
+
+  private:
+    std::size_t place(double work) const {
+        return static_cast<std::size_t>(std::ranges::lower_bound(m_ascending, work) - m_ascending.begin());
+    }
+    std::vector<double> m_asked;
+    std::vector<double> m_ascending;
+};
+
+TimeInterval timesOf(const WorkAhead& ahead, const WorksAsked& works, const OffsetPosterior& posterior,
+                     const std::vector<GridDistribution>& shiftByExponent, std::size_t hour) {
+    DownTimes times(ahead);
+    for (std::size_t e = 0; e < posterior.exponents.size(); ++e)
+        times.add(shiftByExponent[e], works.placeOf(hour, e), posterior.exponents[e].weight);
     return times.interval();
 }
 
@@ -208,7 +231,8 @@ void ConeForecaster::tellIfDown(std::size_t pack, const DownTimes& down, ConeFor
 Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const {
     if (m_curve.empty())
         return bad("a forecast needs a reading");
-    Forecast result{m_curve.back().at, {}};
+    Forecast result{m_curve.back().at, {}, future.levelsOff};
+    const WorksAsked works(posterior());
     for (std::size_t p = 0; p < m_packs.size(); ++p) {
         const auto& belief = posterior().packs[p];
         auto& pack = result.packs.emplace_back();
@@ -225,12 +249,12 @@ Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const
             HourBelief hourNow;
             hourNow.add(posterior(), p, c, m_grid.shifts(), m_grid.lnWork(cone));
             told.hourNow = hourNow.interval();
-            DownTimes down(m_grid, cone, future);
-            down.add(belief.shift[c], 1.0, 1.0);
+            const WorkAhead ahead(m_grid, cone, future, works.ascending(), belief.shift[c]);
+            DownTimes down(ahead);
+            down.add(belief.shift[c], works.placeOfDown(), 1.0);
             told.down = down.interval();
             for (std::size_t h = 0; h < std::size(hoursTold); ++h)
-                told.atHour[h] =
-                    timesOf(m_grid, cone, future, posterior(), belief.shiftByExponent[c], hoursTold[h]);
+                told.atHour[h] = timesOf(ahead, works, posterior(), belief.shiftByExponent[c], h);
             tellIfDown(p, down, told);
             pack.cones.push_back(std::move(told));
         }

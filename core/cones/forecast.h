@@ -38,6 +38,7 @@ struct PackForecast {
 struct Forecast {
     Instant asOf; ///< of the last reading
     std::vector<PackForecast> packs;
+    std::optional<Interval<Temperature>> levelsOff = std::nullopt; ///< of the future that was forecast with
 };
 
 /// A pack as the forecaster takes it.

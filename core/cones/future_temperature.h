@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/cones/climb_shown.h"
+#include "core/cones/interval.h"
 
 #include <optional>
 #include <span>
@@ -17,6 +18,9 @@ struct FutureTemperature {
         Curve curve;
     };
     std::vector<Case> cases;
+    /// Where a kiln that runs out of power levels off, if that is all but certain and below where it is to
+    /// go.
+    std::optional<Interval<Temperature>> levelsOff = std::nullopt;
 };
 
 /// A node and weight of five-point Gauss-Hermite quadrature for a standard normal variable.

@@ -9,7 +9,7 @@ namespace ringhold {
 
 namespace {
 
-constexpr double negligible = 1e-7;
+constexpr double negligible = 1e-5;
 
 } // namespace
 
