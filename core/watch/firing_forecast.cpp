@@ -10,78 +10,6 @@ namespace ringhold {
 namespace {
 
 constexpr double conesAt_C = 1260; ///< where a thermocouple's tolerance is asked for
-constexpr Duration climbWindow = std::chrono::minutes(20);
-constexpr Duration enoughOfStep = std::chrono::minutes(8);
-constexpr Duration whereDropCounts = std::chrono::minutes(3);
-
-/// Of one case: the climb at this rate to where the present leg goes, then the plan's own steps up to the
-/// cone wait's soak.
-Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, double rate_C_per_h,
-                   double usual_C_per_h) {
-    const auto& plan = follower.plan();
-    Curve curve{{shown.at, shown.temperature}};
-    const auto goTo = [&](Temperature to, double rate) {
-        const double hours = (to - curve.back().temperature).celsius() / rate;
-        if (hours > 1e-6)
-            curve.push_back({curve.back().at + durationFromHours(hours), to});
-    };
-    const double pace = usual_C_per_h > 0 ? rate_C_per_h / usual_C_per_h : 1.0;
-    bool present = true;
-    for (std::size_t i = follower.position()->step; i < plan.steps.size(); ++i, present = false) {
-        if (const auto* climb = std::get_if<Climb>(&plan.steps[i])) {
-            goTo(climb->to, present ? rate_C_per_h : climb->rate.celsiusPerHour() * pace);
-        } else if (const auto* hold = std::get_if<Hold>(&plan.steps[i])) {
-            const Instant end = present ? follower.position()->expectedEnd : curve.back().at + hold->length;
-            if (end > curve.back().at)
-                curve.push_back({end, curve.back().temperature});
-        } else if (const auto* wait = std::get_if<ConeWait>(&plan.steps[i])) {
-            goTo(wait->set, present ? rate_C_per_h : wait->rate.celsiusPerHour() * pace);
-            curve.push_back(
-                {std::max(curve.back().at, shown.at) + forecastHorizon, curve.back().temperature});
-            break;
-        } else {
-            break;
-        }
-    }
-    if (curve.back().at < shown.at + forecastHorizon)
-        curve.push_back({shown.at + forecastHorizon, curve.back().temperature});
-    return curve;
-}
-
-std::optional<Rate> plannedRate(const Step& step) {
-    if (const auto* climb = std::get_if<Climb>(&step))
-        return climb->rate;
-    if (const auto* wait = std::get_if<ConeWait>(&step))
-        return wait->rate;
-    return std::nullopt;
-}
-
-/// The climb of the present step alone: what the kiln did in the one before says nothing of it. Until the
-/// step has shown enough of itself the plan's rate counts, give or take a tenth.
-ClimbShown climbInStep(const Curve& curve, ClimbShown shown, const StepFollower& follower) {
-    const auto position = *follower.position();
-    const Duration inStep = shown.at - position.since;
-    if (inStep >= climbWindow)
-        return shown;
-    const auto recent = climbShownAtEnd(curve, inStep);
-    if (inStep >= enoughOfStep && recent && recent->readings >= 5)
-        return *recent;
-    if (const auto rate = plannedRate(follower.plan().steps[position.step])) {
-        shown.rate = *rate;
-        shown.rateSd = Rate::fromCelsiusPerHour(0.1 * rate->celsiusPerHour());
-    }
-    return shown;
-}
-
-/// Whether a cone wait is under way or still to come.
-bool waitAhead(const StepFollower& follower) {
-    const auto position = follower.position();
-    if (!position)
-        return false;
-    const auto& steps = follower.plan().steps;
-    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(position->step), steps.end(),
-                       [](const Step& step) { return std::holds_alternative<ConeWait>(step); });
-}
 
 } // namespace
 
@@ -100,41 +28,6 @@ OffsetPrior offsetPriorFor(const Probe* probe, const std::string& place,
     for (const auto& f : series)
         found.push_back({f.mean, f.sd});
     return priorFromHistory(found, fresh);
-}
-
-FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& follower) {
-    const Rate sd = aheadSd(shown);
-    if (!waitAhead(follower)) {
-        Curve curve{{shown.at, shown.temperature}};
-        for (const auto& point : follower.ahead().curve)
-            if (point.at > shown.at)
-                curve.push_back(point);
-        curve.push_back({curve.back().at + forecastHorizon, curve.back().temperature});
-        return {{{1.0, curve}}};
-    }
-    FutureTemperature future;
-    const double usual = shown.rate.celsiusPerHour();
-    for (const auto& node : rateNodes()) {
-        const double rate = std::max(1.0, usual + node.z * sd.celsiusPerHour());
-        future.cases.push_back({node.weight, climbingCase(follower, shown, rate, usual)});
-    }
-    return future;
-}
-
-std::optional<Rate> nextDropRate(const StepFollower& follower) {
-    const auto& steps = follower.plan().steps;
-    const auto& ahead = follower.ahead();
-    for (const auto& planned : ahead.steps) {
-        if (!std::holds_alternative<Drop>(steps[planned.step]) || planned.end <= planned.start)
-            continue;
-        if (const auto rate = std::get<Drop>(steps[planned.step]).rate)
-            return rate;
-        const Instant soon = std::min(planned.end, planned.start + whereDropCounts);
-        const double fall_C = (planned.from - ahead.temperatureAt(soon)).celsius();
-        if (fall_C > 0)
-            return Rate::fromCelsiusPerHour(fall_C / inHours(soon - planned.start));
-    }
-    return std::nullopt;
 }
 
 Result<FiringForecast> FiringForecast::make(const std::vector<Pack>& packs,
@@ -172,8 +65,9 @@ std::optional<FutureTemperature> FiringForecast::future(const StepFollower* foll
     if (!shown)
         return std::nullopt;
     if (!follower || !follower->position())
-        return m_forecaster.usualFuture();
-    return futureOnPlan(climbInStep(m_forecaster.curve(), *shown, *follower), *follower);
+        return futureWithoutPlan(*shown, levellingShown(curve()));
+    return futureOnPlan(climbInStep(curve(), *shown, *follower), *follower,
+                        levellingShown(curve(), follower->position()->since));
 }
 
 Result<Forecast> FiringForecast::forecast(const StepFollower* follower) const {

@@ -3,7 +3,7 @@
 
 #include "core/cones/forecast.h"
 #include "core/firing/records.h"
-#include "core/watch/step_follower.h"
+#include "core/watch/planned_future.h"
 
 #include <optional>
 #include <vector>
@@ -15,14 +15,6 @@ namespace ringhold {
 /// kilns' and probes' offsets too.
 OffsetPrior offsetPriorFor(const Probe* probe, const std::string& place,
                            const std::vector<FiledOffset>& filed);
-
-/// The climb as the kiln shows it, then the plan's steps up to the cone wait, whose set point is soaked; five
-/// cases of the rate. After the cone wait, the planned course.
-FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& follower);
-
-/// How fast the plan's next drop goes; at the kiln's own pace, that of its first three minutes, in which
-/// cones still feel it. Nothing when no drop is ahead.
-std::optional<Rate> nextDropRate(const StepFollower& follower);
 
 /// Keeps a ConeForecaster in step with a firing. One thread at a time.
 class FiringForecast {

@@ -1,0 +1,192 @@
+#include "core/watch/planned_future.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace ringhold {
+
+namespace {
+
+constexpr Duration climbWindow = std::chrono::minutes(20);
+constexpr Duration enoughOfStep = std::chrono::minutes(8);
+constexpr Duration whereDropCounts = std::chrono::minutes(3);
+constexpr Rate usualFall = Rate::fromCelsiusPerHour(300); ///< of a kiln without power near its top
+constexpr double slowestClimb_C_per_h = 1;
+constexpr double mayLevelOff = 0.1; ///< below this probability it is left out
+constexpr double noGoal_C = 3000;
+constexpr double arriving_C = 10; ///< so near its goal a kiln slows down by its controller
+
+/// The firing as it goes on, leg by leg.
+class CourseAhead {
+  public:
+    CourseAhead(Instant now, Temperature from) : m_curve{{now, from}} {}
+
+    void goTo(Temperature to, double rate_C_per_h) {
+        const double hours = std::abs((to - m_curve.back().temperature).celsius()) / rate_C_per_h;
+        if (hours > 1e-6)
+            m_curve.push_back({m_curve.back().at + durationFromHours(hours), to});
+    }
+    void stayUntil(Instant end) {
+        if (end > m_curve.back().at)
+            m_curve.push_back({end, m_curve.back().temperature});
+    }
+    void stayFor(Duration length) { stayUntil(m_curve.back().at + length); }
+    Curve soaked() {
+        stayFor(forecastHorizon);
+        return std::move(m_curve);
+    }
+
+  private:
+    Curve m_curve;
+};
+
+std::optional<Rate> plannedRate(const Step& step) {
+    if (const auto* climb = std::get_if<Climb>(&step))
+        return climb->rate;
+    if (const auto* wait = std::get_if<ConeWait>(&step))
+        return wait->rate;
+    return std::nullopt;
+}
+
+/// Of one case: the present leg at this rate to where it goes, then the plan's own steps.
+Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, double rate_C_per_h,
+                   double usual_C_per_h) {
+    const auto& steps = follower.plan().steps;
+    const std::size_t present = follower.position()->step;
+    const double pace = usual_C_per_h > 0 ? rate_C_per_h / usual_C_per_h : 1.0;
+    CourseAhead course(shown.at, shown.temperature);
+    for (std::size_t i = present; i < steps.size(); ++i) {
+        const auto planned = plannedRate(steps[i]);
+        const double rate = i == present || !planned ? rate_C_per_h : planned->celsiusPerHour() * pace;
+        if (const auto* climb = std::get_if<Climb>(&steps[i])) {
+            course.goTo(climb->to, rate);
+        } else if (const auto* hold = std::get_if<Hold>(&steps[i])) {
+            if (i == present)
+                course.stayUntil(follower.position()->expectedEnd);
+            else
+                course.stayFor(hold->length);
+        } else if (const auto* wait = std::get_if<ConeWait>(&steps[i])) {
+            course.goTo(wait->set, rate);
+            break;
+        } else {
+            const auto* drop = std::get_if<Drop>(&steps[i]);
+            const auto* cool = std::get_if<Cool>(&steps[i]);
+            if (drop || cool)
+                course.goTo(drop ? drop->to : cool->to,
+                            nextDropRate(follower).value_or(usualFall).celsiusPerHour());
+            break;
+        }
+    }
+    return course.soaked();
+}
+
+/// Whether the plan climbs or soaks before it first drops.
+bool beforeDrop(const StepFollower& follower) {
+    const auto& steps = follower.plan().steps;
+    const auto present = static_cast<std::ptrdiff_t>(follower.position()->step);
+    return std::none_of(steps.begin(), steps.begin() + present + 1, [](const Step& step) {
+        return std::holds_alternative<Drop>(step) || std::holds_alternative<Rings>(step) ||
+               std::holds_alternative<Cool>(step);
+    });
+}
+
+/// A plan that goes down for a while before its cone wait is one yet to climb.
+bool waitAhead(const StepFollower& follower) {
+    const auto& steps = follower.plan().steps;
+    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(follower.position()->step), steps.end(),
+                       [](const Step& step) { return std::holds_alternative<ConeWait>(step); });
+}
+
+/// The hottest that the plan wants before it drops, if it climbs now.
+std::optional<Temperature> wantedBeforeDrop(const StepFollower& follower) {
+    const auto& steps = follower.plan().steps;
+    std::optional<Temperature> wanted;
+    const auto want = [&](Temperature t) { wanted = std::max(wanted.value_or(t), t); };
+    for (std::size_t i = follower.position()->step; i < steps.size(); ++i) {
+        if (const auto* climb = std::get_if<Climb>(&steps[i]))
+            want(climb->to);
+        else if (const auto* wait = std::get_if<ConeWait>(&steps[i]))
+            want(wait->set);
+        else
+            break;
+    }
+    return wanted;
+}
+
+/// Puts the courses of a kiln that runs out of power among those of one that does not.
+void mayRunOut(FutureTemperature& future, const Levelling& levelling, Instant now,
+               std::optional<Temperature> wanted) {
+    if (levelling.probability < mayLevelOff)
+        return;
+    for (auto& possible : future.cases)
+        possible.weight *= 1 - levelling.probability;
+    for (const auto& one : levelling.cases)
+        future.cases.push_back({one.weight * levelling.probability, levellingCurve(one, now, wanted)});
+    if (levelsOffBelow(levelling, wanted.value_or(Temperature::fromCelsius(noGoal_C))))
+        future.levelsOff = levelling.ceiling;
+}
+
+} // namespace
+
+ClimbShown climbInStep(const Curve& curve, ClimbShown shown, const StepFollower& follower) {
+    const auto position = *follower.position();
+    const Duration inStep = shown.at - position.since;
+    if (inStep >= climbWindow)
+        return shown;
+    const auto recent = climbShownAtEnd(curve, inStep);
+    if (inStep >= enoughOfStep && recent && recent->readings >= 5)
+        return *recent;
+    if (const auto rate = plannedRate(follower.plan().steps[position.step])) {
+        shown.rate = *rate;
+        shown.rateSd = Rate::fromCelsiusPerHour(0.1 * rate->celsiusPerHour());
+    }
+    return shown;
+}
+
+FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& follower,
+                               const std::optional<Levelling>& levelling) {
+    if (!waitAhead(follower) && !beforeDrop(follower)) {
+        Curve curve{{shown.at, shown.temperature}};
+        for (const auto& point : follower.ahead().curve)
+            if (point.at > shown.at)
+                curve.push_back(point);
+        curve.push_back({curve.back().at + forecastHorizon, curve.back().temperature});
+        return {{{1.0, curve}}};
+    }
+    const Rate sd = aheadSd(shown);
+    const double usual = shown.rate.celsiusPerHour();
+    FutureTemperature future;
+    for (const auto& node : rateNodes()) {
+        const double rate = std::max(slowestClimb_C_per_h, usual + node.z * sd.celsiusPerHour());
+        future.cases.push_back({node.weight, climbingCase(follower, shown, rate, usual)});
+    }
+    const auto wanted = wantedBeforeDrop(follower);
+    if (levelling && wanted && (*wanted - shown.temperature).celsius() > arriving_C)
+        mayRunOut(future, *levelling, shown.at, wanted);
+    return future;
+}
+
+FutureTemperature futureWithoutPlan(const ClimbShown& shown, const std::optional<Levelling>& levelling) {
+    auto future = climbOn(shown.at, shown.temperature, shown.rate, aheadSd(shown), std::nullopt);
+    if (levelling)
+        mayRunOut(future, *levelling, shown.at, std::nullopt);
+    return future;
+}
+
+std::optional<Rate> nextDropRate(const StepFollower& follower) {
+    const auto& steps = follower.plan().steps;
+    const auto& ahead = follower.ahead();
+    for (const auto& planned : ahead.steps) {
+        if (!std::holds_alternative<Drop>(steps[planned.step]) || planned.end <= planned.start)
+            continue;
+        if (const auto rate = std::get<Drop>(steps[planned.step]).rate)
+            return rate;
+        const Instant soon = std::min(planned.end, planned.start + whereDropCounts);
+        const double fall_C = (planned.from - ahead.temperatureAt(soon)).celsius();
+        if (fall_C > 0)
+            return Rate::fromCelsiusPerHour(fall_C / inHours(soon - planned.start));
+    }
+    return std::nullopt;
+}
+
+} // namespace ringhold
