@@ -13,6 +13,7 @@ constexpr double cone_C = 2;
 constexpr double placeAndAge_C = 8;
 constexpr double wander_C = 0.5;
 constexpr double scatter_C = 2;
+constexpr double toldNothing = 0.95;
 constexpr double carry_C_per_C = 0.02;
 
 TemperatureDifference celsius(double degrees) {
@@ -30,6 +31,17 @@ OffsetPrior newProbePrior(TemperatureDifference toleranceLimit) {
 OffsetPrior newProbePrior(ThermocoupleType type, Temperature at) {
     const auto limit = tolerance(type, ToleranceClass::iec2, at);
     return newProbePrior(limit ? limit->limit : celsius(0));
+}
+
+std::optional<OffsetFound> toldByLooks(const OffsetPrior& prior, const OffsetFound& posterior) {
+    if (posterior.sd.celsius() > toldNothing * prior.sd.celsius())
+        return std::nullopt;
+    const double precisionBefore = 1 / (prior.sd.celsius() * prior.sd.celsius());
+    const double precisionAfter = 1 / (posterior.sd.celsius() * posterior.sd.celsius());
+    const double told = precisionAfter - precisionBefore;
+    const double mean =
+        (posterior.mean.celsius() * precisionAfter - prior.mean.celsius() * precisionBefore) / told;
+    return OffsetFound{celsius(mean), celsius(1 / std::sqrt(told))};
 }
 
 OffsetPrior priorFromHistory(std::span<const OffsetFound> found, const OffsetPrior& fresh) {

@@ -4,6 +4,7 @@
 #include "core/thermocouple/thermocouple_type.h"
 #include "core/units/temperature.h"
 
+#include <optional>
 #include <span>
 
 namespace ringhold {
@@ -28,6 +29,11 @@ struct OffsetFound {
     TemperatureDifference mean;
     TemperatureDifference sd;
 };
+
+/// What a firing's looks told by themselves: the prior that they were inferred with taken out again, both
+/// taken as normal. Filing what is left keeps a prior made of earlier firings from being counted twice.
+/// Nothing where the looks told next to nothing (the posterior's sd is above 95 % of the prior's).
+std::optional<OffsetFound> toldByLooks(const OffsetPrior& prior, const OffsetFound& posterior);
 
 /// From this kiln's earlier firings with this probe at this place, oldest first: a Kalman filter (R. E.
 /// Kalman, Journal of Basic Engineering 82, 1960, 35) for an offset that wanders slowly (sd 0.5 °C from

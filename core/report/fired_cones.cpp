@@ -22,29 +22,19 @@ std::vector<Pack> knownPacks(const FiringRecord& record) {
     return known;
 }
 
-/// A cold look tells how the cone stood when the readings ended.
 std::vector<Look> knownLooks(const FiringRecord& record, const std::vector<Pack>& packs,
                              const Curve& control) {
     std::vector<Look> known;
-    for (Look look : record.looks) {
+    for (const Look& look : record.looks) {
         const auto pack = std::ranges::find(packs, look.pack, &Pack::id);
         if (look.struck || pack == packs.end() || std::ranges::count(pack->cones, look.cone) == 0)
             continue;
-        if (look.cold)
-            look.at = std::min(look.at, control.back().at);
-        if (isTellableHour(look.hour) && look.at >= control.front().at &&
-            look.at <= control.back().at + longestAfterReading)
-            known.push_back(std::move(look));
+        const bool withinReach = look.cold || (look.at >= control.front().at &&
+                                               look.at <= control.back().at + longestAfterReading);
+        if (isTellableHour(look.hour) && withinReach)
+            known.push_back(look);
     }
     return known;
-}
-
-std::vector<FiledOffset> before(const std::vector<FiledOffset>& history, const FiringRecord& record) {
-    std::vector<FiledOffset> kept;
-    std::ranges::copy_if(history, std::back_inserter(kept), [&](const FiledOffset& offset) {
-        return offset.firing != record.firing.id && offset.at < record.firing.began;
-    });
-    return kept;
 }
 
 } // namespace
@@ -68,21 +58,22 @@ std::optional<FiredCones> firedCones(const FiringRecord& record, const Curve& co
     return fired;
 }
 
-std::vector<FiledOffset> offsetsTold(const FiringRecord& record, const Curve& control,
-                                     const std::vector<FiledOffset>& history) {
-    std::vector<FiledOffset> told;
+std::vector<FiledOffset> offsetsTold(const FiringRecord& record, const Curve& control) {
+    std::vector<FiledOffset> filed;
     const auto* probe = controlProbe(record);
-    const auto fired = firedCones(record, control, before(history, record));
+    const auto fired = firedCones(record, control, {});
     if (!probe || !record.firing.ended || !fired)
-        return told;
+        return filed;
     for (std::size_t i = 0; i < fired->packs.size(); ++i) {
         const auto& pack = fired->packs[i];
         const auto& found = fired->forecast.packs[i];
-        if (std::ranges::count(fired->looks, pack.id, &Look::pack) > 0)
-            told.push_back({record.firing.id, record.kiln.id, probe->id, pack.place, *record.firing.ended,
-                            found.offsetMean, found.offsetSd});
+        if (std::ranges::count(fired->looks, pack.id, &Look::pack) == 0)
+            continue;
+        if (const auto told = toldByLooks(fired->priors[i], {found.offsetMean, found.offsetSd}))
+            filed.push_back({record.firing.id, record.kiln.id, probe->id, pack.place, *record.firing.ended,
+                             told->mean, told->sd});
     }
-    return told;
+    return filed;
 }
 
 } // namespace ringhold

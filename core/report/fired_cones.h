@@ -12,7 +12,7 @@ namespace ringhold {
 
 struct FiredCones {
     std::vector<Pack> packs; ///< as far as the cone table knows their cones
-    std::vector<Look> looks; ///< as far as the model can take them; a cold one at the last reading
+    std::vector<Look> looks; ///< as far as the model can take them
     std::vector<OffsetPrior> priors;
     Forecast forecast;
 };
@@ -22,10 +22,9 @@ struct FiredCones {
 std::optional<FiredCones> firedCones(const FiringRecord& record, const Curve& control,
                                      const std::vector<FiledOffset>& history);
 
-/// What the firing's looks told of its probe, one for each pack that was looked at: to be filed again after
-/// its cold packs are read. Of `history` only what firings that began before it filed counts. Nothing for a
-/// firing without a probe, or that has not ended.
-std::vector<FiledOffset> offsetsTold(const FiringRecord& record, const Curve& control,
-                                     const std::vector<FiledOffset>& history);
+/// What the firing's looks told of its probe by themselves (see toldByLooks; what earlier firings filed has
+/// no part in it), one for each pack whose looks told anything: to be filed when it ends, and again after its
+/// cold packs are read. Nothing for a firing without a probe, or that has not ended.
+std::vector<FiledOffset> offsetsTold(const FiringRecord& record, const Curve& control);
 
 } // namespace ringhold

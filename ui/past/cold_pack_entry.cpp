@@ -138,11 +138,10 @@ Status ColdPackEntry::keep(const std::vector<Look>& looks) {
 Status ColdPackEntry::fileAgain() {
     const auto reader = m_notebook.reader();
     const auto record = reader.whole(m_firing->record.firing.id);
-    const auto history = reader.filedOffsets(m_firing->record.kiln.id);
-    if (!record || !history)
-        return record ? history.error() : record.error();
+    if (!record)
+        return record.error();
     QStringList filed;
-    for (const auto& offset : offsetsTold(*record, m_firing->control, *history)) {
+    for (const auto& offset : offsetsTold(*record, m_firing->control)) {
         if (const auto kept = m_notebook.writer().file(offset); !kept)
             return kept;
         const auto half = offset.sd * z90;
@@ -152,8 +151,10 @@ Status ColdPackEntry::fileAgain() {
                                                                       offset.mean + half},
                                       m_notebook.preferences()));
     }
-    m_said->say(filed.isEmpty() ? tr("Written. Without a probe or readings there is no offset to file.")
-                                : filed.join(QLatin1Char(' ')));
+    m_said->say(
+        filed.isEmpty()
+            ? tr("Written. There is no offset to file: no probe, no readings, or cones that tell nothing.")
+            : filed.join(QLatin1Char(' ')));
     return {};
 }
 

@@ -1,6 +1,7 @@
 #include "ui/session/firing_session.h"
 
 #include "core/base/clock.h"
+#include "core/report/fired_cones.h"
 
 #include <QMetaObject>
 
@@ -233,21 +234,11 @@ Status FiringSession::end() {
 
 /// What each pack's looks told of the probe is the next firing's prior.
 Status FiringSession::fileOffsets() {
-    if (!forecast() || record().probes.empty())
-        return {};
-    for (std::size_t i = 0; i < record().packs.size(); ++i) {
-        const auto& pack = record().packs[i];
-        const bool looked = std::ranges::any_of(
-            record().looks, [&](const Look& look) { return look.pack == pack.id && !look.struck; });
-        if (!looked)
-            continue;
-        const auto& told = forecast()->packs[i];
-        const FiledOffset offset{
-            record().firing.id, record().kiln.id, record().probes.front().id, pack.place, now(),
-            told.offsetMean,    told.offsetSd};
+    FiringRecord ended = record();
+    ended.firing.ended = now();
+    for (const auto& offset : offsetsTold(ended, m_firing->controlCurve()))
         if (const auto kept = m_parts.log->file(offset); !kept)
             return kept;
-    }
     return {};
 }
 

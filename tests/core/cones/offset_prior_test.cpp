@@ -44,6 +44,34 @@ TEST(OffsetPrior, FollowsAProbeThatDrifts) {
     EXPECT_NEAR(priorFromHistory(found, fresh).mean.celsius(), 5 - 0.5 * 19, 2.5);
 }
 
+/// Two normal beliefs multiplied have the sum of their precisions.
+TEST(OffsetPrior, TakenOutOfAPosteriorLeavesWhatTheLooksTold) {
+    const OffsetPrior prior{degrees(0), degrees(10), 0};
+    const double precision = 1 / 100.0 + 1 / 9.0;
+    const OffsetFound posterior{degrees(12 / 9.0 / precision), degrees(1 / std::sqrt(precision))};
+    const auto told = toldByLooks(prior, posterior);
+    ASSERT_TRUE(told);
+    EXPECT_NEAR(told->mean.celsius(), 12, 1e-9);
+    EXPECT_NEAR(told->sd.celsius(), 3, 1e-9);
+    EXPECT_FALSE(toldByLooks(prior, {degrees(0.1), degrees(9.8)})) << "a look at a standing cone";
+}
+
+TEST(OffsetPrior, FiledWithItsPriorStillInItWouldCreepAndBeTooSure) {
+    const OffsetPrior fresh{degrees(0), degrees(10), 0};
+    std::vector<OffsetFound> clean;
+    std::vector<OffsetFound> doubled;
+    for (int i = 0; i < 6; ++i) {
+        clean.push_back({degrees(12), degrees(3)});
+        const auto prior = priorFromHistory(doubled, fresh);
+        const double told = 1 / 9.0;
+        const double before = 1 / (prior.sd.celsius() * prior.sd.celsius());
+        doubled.push_back({degrees((12 * told + prior.mean.celsius() * before) / (told + before)),
+                           degrees(1 / std::sqrt(told + before))});
+    }
+    EXPECT_LT(priorFromHistory(doubled, fresh).sd.celsius(), priorFromHistory(clean, fresh).sd.celsius());
+    EXPECT_LT(priorFromHistory(doubled, fresh).mean.celsius(), priorFromHistory(clean, fresh).mean.celsius());
+}
+
 TEST(OffsetPrior, IsWiderWhenCarriedDown) {
     const OffsetPrior top{degrees(12.6), degrees(2), 3};
     const auto hold = carriedTo(Temperature::fromCelsius(1080), top, Temperature::fromCelsius(1260));

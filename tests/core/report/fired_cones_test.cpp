@@ -4,6 +4,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace ringhold::test {
 namespace {
 
@@ -13,9 +16,8 @@ class OffsetsToldTest : public testing::Test {
         m_record.looks.push_back({LookId{static_cast<int>(m_record.looks.size()) + 1}, PackId{1},
                                   minuteIn(3000), cone, hour, true, false});
     }
-    std::vector<FiledOffset> told(const std::vector<FiledOffset>& history = {}) const {
-        return offsetsTold(m_record, curveOf(m_record, *controlChannel(m_record)), history);
-    }
+    Curve control() const { return curveOf(m_record, *controlChannel(m_record)); }
+    std::vector<FiledOffset> told() const { return offsetsTold(m_record, control()); }
 
     FiringRecord m_record = madeUpFiring();
 };
@@ -43,22 +45,35 @@ TEST_F(OffsetsToldTest, TheColdPackTellsTheOffset) {
     EXPECT_GT(told()[0].sd.celsius(), bent[0].sd.celsius()) << "a struck one counts for nothing";
 }
 
-/// What this firing filed at its end, and what came later, must not be its own prior.
-TEST_F(OffsetsToldTest, OnlyEarlierFiringsAreItsPrior) {
+/// The forecast starts from what earlier firings filed; what is filed must not hold it once more.
+TEST_F(OffsetsToldTest, WhatEarlierFiringsFiledIsNotFiledTwice) {
     cold("10", 6);
     cold("11", 2);
-    const auto alone = told();
     const auto degrees = [](double d) { return TemperatureDifference::fromCelsius(d); };
-    const FiledOffset own{m_record.firing.id, KilnId{1},   ProbeId{1}, "middle shelf",
-                          minuteIn(1060),     degrees(30), degrees(1)};
-    FiledOffset later = own;
-    later.firing = FiringId{24};
-    later.at = minuteIn(9000);
-    EXPECT_EQ(told({own, later})[0].mean.celsius(), alone[0].mean.celsius());
-    FiledOffset earlier = later;
-    earlier.firing = FiringId{22};
-    earlier.at = minuteIn(-9000);
-    EXPECT_GT(told({earlier})[0].mean.celsius(), alone[0].mean.celsius() + 1);
+    const FiledOffset earlier{FiringId{22},    KilnId{1},   ProbeId{1}, "middle shelf",
+                              minuteIn(-9000), degrees(15), degrees(1)};
+    const auto withHistory = firedCones(m_record, control(), {earlier});
+    const auto alone = firedCones(m_record, control(), {});
+    ASSERT_TRUE(withHistory && alone);
+    EXPECT_GT(withHistory->forecast.packs[0].offsetMean.celsius(),
+              alone->forecast.packs[0].offsetMean.celsius() + 1);
+    // without the pull of any prior, towards 0 or 15
+    const double told_C = told()[0].mean.celsius();
+    EXPECT_GT(std::abs(told_C), std::abs(alone->forecast.packs[0].offsetMean.celsius()));
+    EXPECT_GT(told()[0].sd.celsius(), alone->forecast.packs[0].offsetSd.celsius());
+}
+
+/// A cold cone has felt the cooling too, which the readings may not go on to.
+TEST_F(OffsetsToldTest, ReadingsThatEndAtTheTopLeaveTheCoolingToBeReckoned) {
+    cold("10", 6);
+    cold("11", 2);
+    const auto whole = told();
+    Curve toTheTop = control();
+    const auto top = std::ranges::max_element(toTheTop, {}, &CurvePoint::temperature);
+    toTheTop.erase(std::next(top), toTheTop.end());
+    const auto cut = offsetsTold(m_record, toTheTop);
+    ASSERT_EQ(cut.size(), 1U);
+    EXPECT_NEAR(cut[0].mean.celsius(), whole[0].mean.celsius(), 3);
 }
 
 TEST_F(OffsetsToldTest, AFiringThatGoesOnFilesNothing) {
