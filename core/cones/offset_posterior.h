@@ -29,8 +29,8 @@ struct InferenceSettings {
     LookReading reading;
     TemperatureDifference coneSd =
         TemperatureDifference::fromCelsius(2.0); ///< one cone from another of its kind
-    double exponentMean = 1.35;                  ///< of the bending law
-    double exponentSd = 0.12;
+    double exponentMean = 1.375; ///< of the bending law: the middle of the published 1.25 to 1.5
+    double exponentSd = 0.13;
     double commonShare = 0.5; ///< of the prior's variance, that all packs have in common
 };
 
