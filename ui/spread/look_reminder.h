@@ -8,7 +8,8 @@
 
 namespace ringhold {
 
-/// The next look at the first pack, never sooner after the last than the preference's interval.
+/// The next look at the first pack, that which tells most of the firing cone; some milliseconds. Never sooner
+/// after the last than the preference's interval.
 std::optional<NextLook> nextLookOf(const FiringSession& session, const Preferences& preferences);
 /// "Next look: cone 8 at about 20:41."
 QString nextLookWords(const NextLook& look, const Preferences& preferences);

@@ -3,6 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 namespace ringhold::test {
 namespace {
 
@@ -63,6 +66,93 @@ TEST(NextLook, IsNoneWhileNothingMovesAndWhenAllAreDown) {
     EXPECT_FALSE(nextLook(twoCones(), {}, atMinute(-400), quarter));
     EXPECT_FALSE(nextLook(twoCones(), {lookAt(80, "8", 6), lookAt(80, "9", 6)}, atMinute(81), quarter));
     EXPECT_FALSE(nextLook(PackForecast{}, {}, atMinute(0), quarter));
+}
+
+/// 60 °C/h from 1100 °C; the probe is known to 10 °C.
+class MostTellingLook : public testing::Test {
+  protected:
+    FiringForecast at(double lastMinute, const std::vector<Look>& looks = {}) const {
+        Pack pack;
+        pack.id = PackId{1};
+        pack.cones = {"8", "9", "10"};
+        auto made = *FiringForecast::make({pack}, {{TemperatureDifference{}, degreesC(10)}});
+        EXPECT_TRUE(made.restart(readEvery(curveOf({{0, 1100}, {lastMinute, 1100 + lastMinute}}),
+                                           std::chrono::minutes(1)),
+                                 atMinute(0), looks)
+                        .ok());
+        return made;
+    }
+    std::optional<NextLook> next(double now, const std::vector<Look>& looks = {},
+                                 Duration apart = quarter) const {
+        return mostTellingLook(at(now, looks), nullptr, 0, "9", looks, apart);
+    }
+    static double widthOf(const FiringForecast& forecaster) {
+        const auto down = forecaster.forecast(nullptr)->packs[0].cones[1].down;
+        return minuteOf(*down.p95) - minuteOf(*down.p05);
+    }
+};
+
+TEST_F(MostTellingLook, IsAtTheGuideConeAsItMoves) {
+    const auto look = next(120);
+    ASSERT_TRUE(look);
+    EXPECT_EQ(look->cone, "8");
+    EXPECT_GT(look->hour, 0.5);
+    EXPECT_LT(look->hour, 5);
+    EXPECT_LT(look->narrowsTo, 0.7) << "of what is unknown of cone 9";
+}
+
+/// Of looks at its time and half an hour sooner, both as the forecast's middle expects them, its own narrows
+/// more.
+TEST_F(MostTellingLook, NarrowsMoreThanOneTooSoon) {
+    const auto look = next(120);
+    ASSERT_TRUE(look);
+    const double best = minuteOf(look->at);
+    const auto widthAfter = [&](double minute, const char* cone) {
+        const auto told = at(minute).forecast(nullptr)->packs[0];
+        const auto& its = *std::ranges::find(told.cones, cone, &ConeForecast::cone);
+        const double hour = std::round(its.hourNow.median * 2) / 2;
+        return widthOf(at(best, {lookAt(minute, cone, hour)}));
+    };
+    EXPECT_LT(widthAfter(best, "8"), widthAfter(best - 30, "8") - 3);
+    EXPECT_LT(widthAfter(best, "8"), widthAfter(best, "10") - 3);
+}
+
+/// It does not recede before the potter who waits for it.
+TEST_F(MostTellingLook, ComesDueAsTimeGoesOn) {
+    bool due = false;
+    for (double now = 110; now <= 165 && !due; now += 1) {
+        const auto look = next(now);
+        ASSERT_TRUE(look) << now;
+        due = look->at <= atMinute(now);
+    }
+    EXPECT_TRUE(due);
+}
+
+TEST_F(MostTellingLook, GoesToTheFiringConeOnceTheGuideHasToldAllItCan) {
+    const std::vector<Look> looks{lookAt(150, "8", 2), lookAt(154, "8", 4), lookAt(158, "8", 6)};
+    const auto look = next(159, looks, std::chrono::minutes(3));
+    ASSERT_TRUE(look);
+    EXPECT_EQ(look->cone, "9");
+}
+
+TEST_F(MostTellingLook, IsNeverSoonerThanThePotterSet) {
+    const std::vector<Look> looks{lookAt(149, "8", 2)};
+    const auto often = next(150, looks, std::chrono::minutes(4));
+    const auto seldom = next(150, looks, std::chrono::minutes(40));
+    ASSERT_TRUE(often && seldom);
+    EXPECT_GE(minuteOf(often->at), 153);
+    EXPECT_LT(often->at, seldom->at);
+    EXPECT_GE(minuteOf(seldom->at), 189);
+}
+
+TEST_F(MostTellingLook, IsTheSimpleRulesWhereNothingIsKnownOfTheCone) {
+    const auto forecaster = at(150);
+    const auto look = mostTellingLook(forecaster, nullptr, 0, "7", {}, quarter);
+    const auto simple = nextLook(forecaster.forecast(nullptr)->packs[0], {}, atMinute(150), quarter);
+    ASSERT_TRUE(look && simple);
+    EXPECT_EQ(look->at, simple->at);
+    EXPECT_EQ(look->narrowsTo, 1);
+    EXPECT_FALSE(mostTellingLook(forecaster, nullptr, 3, "9", {}, quarter)) << "no such pack";
 }
 
 } // namespace
