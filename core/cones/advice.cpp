@@ -187,6 +187,17 @@ Result<HoursAhead> hoursAfterSoak(const ConeForecaster& forecaster, const ConeOf
     return hours.told();
 }
 
+Result<HoursAhead> hoursAfter(const ConeForecaster& forecaster, const ConeOfPack& which,
+                              const FutureTemperature& future, Instant end, Rate drop) {
+    const auto known = asked(forecaster, which);
+    if (!known)
+        return known.error();
+    HoursGathered hours(forecaster, *known);
+    for (const auto& possible : future.cases)
+        hours.add(possible.curve, end, drop, possible.weight);
+    return hours.told();
+}
+
 Result<std::vector<HoursAhead>> hoursAfterDrop(const ConeForecaster& forecaster, std::size_t pack,
                                                Rate drop) {
     if (pack >= forecaster.packs().size())

@@ -52,6 +52,10 @@ struct HoursAhead {
 Result<HoursAhead> hoursAfterSoak(const ConeForecaster& forecaster, const ConeOfPack& which, Temperature top,
                                   Duration soak, Rate drop);
 
+/// The same after any course that begins now: the drop begins at `end`.
+Result<HoursAhead> hoursAfter(const ConeForecaster& forecaster, const ConeOfPack& which,
+                              const FutureTemperature& future, Instant end, Rate drop);
+
 /// What dropping now at that rate (above 0) would leave of each cone of a pack, in the pack's order: atEnd is
 /// now, cooled is the end. badInput for an unknown pack.
 Result<std::vector<HoursAhead>> hoursAfterDrop(const ConeForecaster& forecaster, std::size_t pack, Rate drop);

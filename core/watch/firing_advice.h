@@ -1,6 +1,7 @@
 // What the potter could do now, and what would come of it: always with an interval.
 #pragma once
 
+#include "core/cones/advice.h"
 #include "core/watch/firing_forecast.h"
 
 #include <optional>
@@ -16,8 +17,15 @@ struct ConeAfterDrop {
     Interval<double> after; ///< what the heat of cooling still adds is in it
 };
 
-/// Of one pack of a live firing, as it stands at the last reading; forecaster and follower (null without a
-/// plan) outlive it. An answer costs up to a few dozen milliseconds.
+/// When to drop for a cone to go down while the kiln cools, and when it would be down without.
+struct DropAdvice {
+    TimeInterval drop; ///< from then on a drop brings it down yet; none is before the last reading
+    TimeInterval down; ///< if the kiln goes on instead
+};
+
+/// core/cones/advice.h for a live firing, as it stands at the last reading: temperatures as the plan goes on,
+/// drops as it drops (at 300 °C/h where it has none). Forecaster and follower (null without a plan) outlive
+/// it. An answer costs up to some milliseconds.
 class FiringAdvice {
   public:
     FiringAdvice(const FiringForecast& forecaster, const StepFollower* follower, std::size_t pack = 0);
@@ -27,31 +35,30 @@ class FiringAdvice {
     Instant now() const { return m_shown->at; }
     Temperature temperature() const { return m_shown->temperature; }
 
-    /// When the cone is down if the kiln goes to that temperature and stays: up at the climb shown (at least
-    /// 30 °C/h), down as it falls.
+    /// When the cone is down if the kiln goes to that temperature and stays.
     std::optional<TimeInterval> downHolding(Temperature at, const std::string& cone) const;
 
     /// The steady climb from now on that has the cone down by then: the rates for which it is so by 5, 50 and
-    /// 95 % of belief, none slower than 0 nor faster than `fastestClimb`. Nothing when even the fastest is
+    /// 95 % of belief, none slower than 0 nor faster than `fastestRate()`. Nothing when even the fastest is
     /// too slow for 50 %; all 0 when it is down by then in a kiln that stays as it is.
     std::optional<Interval<Rate>> climbToBeDownBy(Instant by, const std::string& cone) const;
 
     /// The hour of a cone after cooling, if the kiln stays so much longer at its top and then drops: at the
-    /// present temperature, or from when `firingCone` goes down where that is still to come.
+    /// present temperature, or at where `firingCone` goes down when that is still to come.
     std::optional<Interval<double>> hourAfterMore(Duration more, const std::string& cone,
                                                   const std::string& firingCone) const;
 
     /// The cones that are not down yet, in the pack's order.
     std::vector<ConeAfterDrop> afterDropNow() const;
 
-    static constexpr double fastestClimb_C_per_h = 400;
+    /// Nothing for a cone that is surely down.
+    std::optional<DropAdvice> earliestDrop(const std::string& cone) const;
 
   private:
     const ConeForecast* find(const Forecast& forecast, const std::string& cone) const;
-    std::optional<TimeInterval> downOn(const Curve& curve, const std::string& cone) const;
-    /// The curve so far goes to the firing cone's end by the plan's climb.
+    Rate drop() const;
+    /// The course to where the firing cone goes down by the forecast's middle; a point where it is down.
     Curve upToTheTop(const std::string& firingCone) const;
-    void addDrop(Curve& curve) const;
 
     const FiringForecast& m_forecaster;
     const StepFollower* m_follower;

@@ -124,6 +124,12 @@ void AdviceModel::refresh() {
             m_moreAnswer = stayingWords(guard, advice.hourAfterMore(m_more, guard, cone->cone));
         }
         m_dropAnswer = droppingWords(advice.afterDropNow());
+        if (const auto* cone = firingConeForecast(m_session); cone && !cone->isDown) {
+            const auto when =
+                earliestDropWords(cone->cone, advice.earliestDrop(cone->cone), advice.now(), m_preferences);
+            if (!when.isEmpty())
+                m_dropAnswer = when + QLatin1Char(' ') + m_dropAnswer;
+        }
     }
     Q_EMIT changed();
 }

@@ -63,8 +63,7 @@ QString climbingWords(const std::optional<Interval<Rate>>& climb, const Preferen
     const auto style = styleOf(preferences);
     if (!climb)
         return Advice::tr("No climb up to %1 does it.")
-            .arg(QString::fromStdString(
-                rateWords(Rate::fromCelsiusPerHour(FiringAdvice::fastestClimb_C_per_h), style)));
+            .arg(QString::fromStdString(rateWords(fastestRate(), style)));
     if (climb->p95.celsiusPerHour() < 1)
         return Advice::tr("Staying as it is does it.");
     const auto figure = [&](Rate rate) { return std::lround(preferences.shown(rate)); };
@@ -100,6 +99,24 @@ QString droppingWords(const std::vector<ConeAfterDrop>& cones) {
     if (words.isEmpty())
         return Advice::tr("No cone is left to move.");
     words[0] = words[0].toUpper();
+    return words + QLatin1Char('.');
+}
+
+QString earliestDropWords(const std::string& cone, const std::optional<DropAdvice>& advice, Instant now,
+                          const Preferences& preferences) {
+    const QString name = QString::fromStdString(cone);
+    if (!advice || !advice->drop.p05 || !advice->drop.median)
+        return {};
+    const auto clock = [&](Instant at) { return preferences.clockTime(at); };
+    if (*advice->drop.median <= now)
+        return Advice::tr("Dropped now, cone %1 would likely still go down while the kiln cools.").arg(name);
+    const QString range = advice->drop.p95
+                              ? Advice::tr("%1 to %2").arg(clock(*advice->drop.p05), clock(*advice->drop.p95))
+                              : Advice::tr("%1 or later").arg(clock(*advice->drop.p05));
+    QString words = Advice::tr("Dropped from %1 on (%2), cone %3 still goes down while the kiln cools")
+                        .arg(clock(*advice->drop.median), range, name);
+    if (advice->down.median)
+        words += Advice::tr("; kept on, it is down at %1").arg(clock(*advice->down.median));
     return words + QLatin1Char('.');
 }
 

@@ -18,5 +18,8 @@ QString climbingWords(const std::optional<Interval<Rate>>& climb, const Preferen
 QString stayingWords(const std::string& cone, const std::optional<Interval<double>>& hour);
 /// "Cooling takes 9 from 4 to 5 o'clock (4½ to 5½); 10 stays standing."
 QString droppingWords(const std::vector<ConeAfterDrop>& cones);
+/// "Dropped from 21:04 on (20:58 to 21:10) cone 9 goes down while the kiln cools; else at 21:12."
+QString earliestDropWords(const std::string& cone, const std::optional<DropAdvice>& advice, Instant now,
+                          const Preferences& preferences);
 
 } // namespace ringhold

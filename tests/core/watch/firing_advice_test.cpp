@@ -116,6 +116,23 @@ TEST_F(FiringAdviceTest, CoolingAddsToTheConesThatMove) {
     EXPECT_GT(guard.after.median, guard.now.median + 0.02);
 }
 
+/// Heat work goes on while the kiln cools: a drop may come before the cone is down.
+TEST_F(FiringAdviceTest, ADropBringsTheConeDownFromSoonerOnThanItGoesDownOfItself) {
+    const auto told = advice().earliestDrop("9");
+    ASSERT_TRUE(told && told->drop.median && told->down.median);
+    const double sooner = minuteOf(*told->down.median) - minuteOf(*told->drop.median);
+    EXPECT_GT(sooner, 1);
+    EXPECT_LT(sooner, 12);
+    EXPECT_LE(*told->drop.p05, *told->drop.median);
+    EXPECT_LE(*told->drop.median, *told->drop.p95);
+    // the truth of a probe that reads right, dropped then at 300 °C/h, is down and not much more
+    const double at = minuteOf(*told->drop.median);
+    const double top_C = 1100 + at;
+    ASSERT_TRUE(downMinute({{at + 1.5, top_C + 1.5}, {at + 61.5, top_C - 298.5}}, "9"));
+    EXPECT_FALSE(downMinute({{at - 1.5, top_C - 1.5}, {at + 58.5, top_C - 301.5}}, "9"));
+    EXPECT_FALSE(advice().earliestDrop("no such cone"));
+}
+
 TEST_F(FiringAdviceTest, HasNothingToSayWithoutReadings) {
     const auto none = *FiringForecast::make(m_forecast->packs(), {{TemperatureDifference{}, degreesC(3)}});
     const FiringAdvice advice(none, nullptr);
@@ -124,6 +141,7 @@ TEST_F(FiringAdviceTest, HasNothingToSayWithoutReadings) {
     EXPECT_FALSE(advice.climbToBeDownBy(atMinute(10), "9"));
     EXPECT_FALSE(advice.hourAfterMore(std::chrono::minutes(15), "10", "9"));
     EXPECT_TRUE(advice.afterDropNow().empty());
+    EXPECT_FALSE(advice.earliestDrop("9"));
 }
 
 } // namespace

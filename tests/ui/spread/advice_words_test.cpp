@@ -50,6 +50,23 @@ TEST(AdviceWords, AClimbIsToldInThePottersUnit) {
               "Staying as it is does it.");
 }
 
+TEST(AdviceWords, SayFromWhenADropWouldDo) {
+    NotebookOnDisk disk;
+    ASSERT_TRUE(disk->preferences().setZone("UTC").ok());
+    const DropAdvice advice{{inMinutesFrom(25), inMinutesFrom(32), inMinutesFrom(40)},
+                            {inMinutesFrom(30), inMinutesFrom(37), inMinutesFrom(45)}};
+    const auto said = [&](const std::optional<DropAdvice>& told, int now) {
+        return plainWords(earliestDropWords("9", told, LiveClimb::at(now), disk->preferences()));
+    };
+    EXPECT_EQ(said(advice, 0),
+              "Dropped from 12:32 on (12:25 to 12:40), cone 9 still goes down while the kiln cools; "
+              "kept on, it is down at 12:37.");
+    EXPECT_EQ(said(advice, 32), "Dropped now, cone 9 would likely still go down while the kiln cools.");
+    EXPECT_EQ(said(DropAdvice{{inMinutesFrom(25), inMinutesFrom(32), {}}, {}}, 0),
+              "Dropped from 12:32 on (12:25 or later), cone 9 still goes down while the kiln cools.");
+    EXPECT_EQ(said(std::nullopt, 0), "");
+}
+
 TEST(AdviceWords, TellHours) {
     EXPECT_EQ(stayingWords("11", Interval<double>{1.6, 2.1, 2.6}).toStdString(),
               "Cone 11 would come to 2 o’clock (1½ to 2½).");
