@@ -4,6 +4,7 @@
 #include "core/cones/cone_table.h"
 #include "core/plan/cone_down_estimate.h"
 #include "core/report/fired_cones.h"
+#include "core/watch/look_doubt.h"
 
 #include <algorithm>
 #include <cmath>
@@ -125,6 +126,9 @@ ConeStory::ConeStory(const FiringRecord& record, const Curve& control,
             forecast = &fired->forecast.packs[i];
             const auto looks = std::ranges::count(fired->looks, pack.id, &Look::pack);
             told.offset = offsetOf(*forecast, fired->priors[i], looks);
+            const auto its = looksThatCount(fired->looks, pack.id);
+            for (const std::size_t doubt : looksNotFitting(*forecast, its))
+                told.doubts.push_back({its[doubt], offsetMeant(its[doubt], pack.type, control)});
             if (told.offset && !m_offset) {
                 m_offset = OffsetPrior{forecast->offsetMean, forecast->offsetSd, 0};
                 m_type = pack.type;

@@ -56,11 +56,18 @@ struct ReportedOffset {
     int earlierFirings = 0;                 ///< likewise, of this probe at this place
 };
 
+/// A look that does not fit the others or the model.
+struct ReportedDoubt {
+    Look look;
+    TemperatureDifference meant; ///< what the probe would have to read above the cones for it
+};
+
 struct ReportedPack {
     std::string place;
     bool leansLeft = false;
     std::vector<ReportedCone> cones;
     std::optional<ReportedOffset> offset; ///< nothing without a look or an earlier firing
+    std::vector<ReportedDoubt> doubts = {};
 };
 
 /// One hold of the plan.

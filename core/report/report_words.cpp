@@ -79,6 +79,15 @@ std::string readingsRemark(const ReportedReadings& readings, const WordStyle& st
     return text + ".";
 }
 
+std::string doubtRemark(const ReportedDoubt& doubt, const WordStyle& style) {
+    const bool high = doubt.meant.celsius() >= 0;
+    return (doubt.look.cold ? std::string("The cold pack")
+                            : "The look at " + clockWords(doubt.look.at, style)) +
+           ", cone " + doubt.look.cone + " " + hourWords(doubt.look.hour) +
+           ", does not fit the rest: for it the probe would have to read " +
+           differenceWords(high ? doubt.meant : -doubt.meant, style) + (high ? " high." : " low.");
+}
+
 bool anyModelFigure(const ReportContent& content) {
     return std::ranges::any_of(content.packs, [](const ReportedPack& pack) {
         return std::ranges::any_of(pack.cones, [](const ReportedCone& cone) {
@@ -180,9 +189,12 @@ std::vector<std::string> remarks(const ReportContent& content) {
     std::vector<std::string> lines;
     if (content.peak)
         lines.push_back(peakRemark(*content.peak, style));
-    for (const auto& pack : content.packs)
+    for (const auto& pack : content.packs) {
         if (pack.offset)
             lines.push_back(offsetWords(pack, style));
+        for (const auto& doubt : pack.doubts)
+            lines.push_back(doubtRemark(doubt, style));
+    }
     if (anyModelFigure(content))
         lines.push_back("Where no look tells when a cone bent, the heat-work model does, marked “model”, "
                         "with the interval that holds in nine of ten firings.");

@@ -18,15 +18,6 @@ constexpr double farthest_C = 200;
 constexpr double enough_C = 0.05;
 constexpr int mostRounds = 20;
 
-/// Those that count for a pack, in the order of its wrongLook.
-std::vector<Look> looksAt(const std::vector<Look>& looks, PackId pack) {
-    std::vector<Look> its;
-    std::ranges::copy_if(looks, std::back_inserter(its),
-                         [&](const Look& look) { return look.pack == pack && !look.struck; });
-    std::ranges::stable_sort(its, {}, &Look::at);
-    return its;
-}
-
 std::vector<Look> without(std::vector<Look> looks, LookId id) {
     std::erase_if(looks, [&](const Look& look) { return look.id == id; });
     return looks;
@@ -78,20 +69,38 @@ TemperatureDifference offsetMeant(const Look& look, ConeType type, const Curve& 
     return TemperatureDifference::fromCelsius(shift_C);
 }
 
+std::vector<Look> looksThatCount(const std::vector<Look>& looks, PackId pack) {
+    std::vector<Look> its;
+    std::ranges::copy_if(looks, std::back_inserter(its),
+                         [&](const Look& look) { return look.pack == pack && !look.struck; });
+    std::ranges::stable_sort(its, {}, &Look::at);
+    return its;
+}
+
+std::vector<std::size_t> looksNotFitting(const PackForecast& pack, const std::vector<Look>& its) {
+    std::vector<std::size_t> places;
+    for (std::size_t i = 0; i < std::min(its.size(), pack.wrongLook.size()); ++i) {
+        const auto cone = std::ranges::find(pack.cones, its[i].cone, &ConeForecast::cone);
+        const bool newest = std::none_of(its.begin() + static_cast<std::ptrdiff_t>(i) + 1, its.end(),
+                                         [&](const Look& later) { return later.cone == its[i].cone; });
+        const bool contradicts = cone != pack.cones.end() && cone->contradicted && newest;
+        if (pack.wrongLook[i] >= doubtful || contradicts)
+            places.push_back(i);
+    }
+    return places;
+}
+
 std::vector<LookDoubt> doubtfulLooks(const FiringForecast& forecaster, const std::vector<Look>& looks,
                                      const Forecast& forecast, const StepFollower* follower) {
     std::vector<LookDoubt> doubts;
     for (std::size_t p = 0; p < forecast.packs.size(); ++p) {
-        const auto its = looksAt(looks, forecaster.packs()[p].id);
-        const auto& wrong = forecast.packs[p].wrongLook;
-        for (std::size_t i = 0; i < std::min(its.size(), wrong.size()); ++i) {
-            if (wrong[i] < doubtful)
-                continue;
+        const auto& told = forecast.packs[p];
+        const auto its = looksThatCount(looks, forecaster.packs()[p].id);
+        for (const std::size_t i : looksNotFitting(told, its))
             if (auto rest = forecaster.forecastBy(without(looks, its[i].id), follower))
-                doubts.push_back({its[i], wrong[i], p,
+                doubts.push_back({its[i], told.wrongLook[i], p,
                                   offsetMeant(its[i], forecaster.packs()[p].type, forecaster.curve()),
                                   std::move(rest->packs[p])});
-        }
     }
     std::ranges::stable_sort(doubts, {}, [](const LookDoubt& doubt) { return doubt.look.at; });
     return doubts;

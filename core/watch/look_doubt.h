@@ -7,8 +7,9 @@
 
 namespace ringhold {
 
-/// A look that is probably wrong by all the others and by what was believed before. It counts in the forecast
-/// all the same, as far as it is believed; only the potter strikes it.
+/// A look that is probably wrong by all the others and by what was believed before, or that says a cone is
+/// not down which by an earlier look or the model was: one of them is wrong. It counts in the forecast all
+/// the same, as far as it is believed; only the potter strikes it.
 struct LookDoubt {
     Look look;
     double probability = 0;      ///< that it is wrong
@@ -25,7 +26,15 @@ TemperatureDifference offsetMeant(const Look& look, ConeType type, const Curve& 
 /// From this probability on a look is pointed out.
 inline constexpr double doubtful = 0.5;
 
-/// The looks among `looks` that are doubtful in `forecast`, which was made with them; in order of time. Each
+/// The places, in the order of wrongLook, of a pack's looks that do not fit: those probably wrong, and the
+/// newest at a cone that the forecast has as contradicted by it. `its` are the pack's looks that count, in
+/// that order.
+std::vector<std::size_t> looksNotFitting(const PackForecast& pack, const std::vector<Look>& its);
+
+/// Those of all looks that count for a pack, in the order of its wrongLook.
+std::vector<Look> looksThatCount(const std::vector<Look>& looks, PackId pack);
+
+/// The looks among `looks` that do not fit in `forecast`, which was made with them; in order of time. Each
 /// costs an inference.
 std::vector<LookDoubt> doubtfulLooks(const FiringForecast& forecaster, const std::vector<Look>& looks,
                                      const Forecast& forecast, const StepFollower* follower);

@@ -74,6 +74,15 @@ TEST_F(LookDoubtTest, TheOffsetMeantIsThatWhichPutsTheConeThere) {
     }
 }
 
+/// Down, and then not down: whichever is wrong, the newer one is pointed out.
+TEST_F(LookDoubtTest, AConeThatRisesAgainIsPointedOut) {
+    const auto found = doubts({look(1, "8", 158, 6), look(2, "8", 162, 5)});
+    ASSERT_FALSE(found.empty());
+    EXPECT_EQ(found.back().look.id, LookId{2});
+    const auto fitting = doubts({look(1, "8", 158, 5), look(2, "8", 162, 6)});
+    EXPECT_TRUE(fitting.empty());
+}
+
 TEST_F(LookDoubtTest, AStruckLookIsNeitherDoubtedNorCounted) {
     auto wrong = look(3, "10", 150, 5);
     wrong.struck = true;
