@@ -12,6 +12,8 @@ namespace ringhold {
 namespace {
 
 constexpr Duration longestAfterReading = std::chrono::minutes(20);
+constexpr Duration noticeableGap = std::chrono::minutes(3);
+constexpr Duration heedGapsEvery = std::chrono::minutes(10);
 constexpr double hoursTold[] = {1, 3, 5};
 constexpr double surely = 0.95;
 constexpr double contradicts = 0.5;
@@ -112,9 +114,14 @@ Result<ConeForecaster> ConeForecaster::make(std::vector<WatchedPack> packs, Infe
 void ConeForecaster::add(const CurvePoint& point) {
     if (!m_curve.empty() && point.at <= m_curve.back().at)
         return;
-    const bool lookWaits = !m_looks.empty() && !m_curve.empty() && m_looks.back().at > m_curve.back().at;
+    const bool lookWaits = !m_looks.empty() && (m_curve.empty() || m_looks.back().at > m_curve.back().at);
+    const bool afterGap = !m_curve.empty() && point.at - m_curve.back().at >= noticeableGap;
     m_curve.push_back(point);
     m_grid.add(point);
+    if (afterGap || point.at - m_gapsHeeded >= heedGapsEvery) {
+        m_gapsHeeded = point.at;
+        m_posterior.reset();
+    }
     if (lookWaits)
         judgeLooks();
 }
@@ -180,6 +187,9 @@ std::vector<double> ConeForecaster::lnWorkWhenCold(std::size_t cone) const {
 void ConeForecaster::judgeLooks() {
     for (auto& pack : m_evidence)
         pack.looks.clear();
+    m_posterior.reset();
+    if (m_curve.empty())
+        return; // they wait until the readings have come again
     for (const auto& look : m_looks) {
         auto& pack = m_evidence[look.pack];
         const auto& names = m_packs[look.pack].cones;
@@ -188,7 +198,6 @@ void ConeForecaster::judgeLooks() {
             {cone, look.hour,
              look.cold ? lnWorkWhenCold(pack.cones[cone]) : lnWorkAt(pack.cones[cone], look.at)});
     }
-    m_posterior.reset();
 }
 
 const OffsetPosterior& ConeForecaster::posterior() const {
@@ -201,7 +210,7 @@ std::optional<FutureTemperature> ConeForecaster::usualFuture() const {
     const auto shown = climbShown();
     if (!shown)
         return std::nullopt;
-    return climbOn(shown->at, shown->temperature, shown->rate, aheadSd(*shown), std::nullopt);
+    return climbOnAsShown(*shown, std::nullopt);
 }
 
 Result<Forecast> ConeForecaster::forecast() const {

@@ -82,7 +82,8 @@ class ConeForecaster {
     const HeatWorkGrid& grid() const { return m_grid; }
     /// Which of the grid's cones stands at that place of that pack.
     std::size_t gridCone(std::size_t pack, std::size_t cone) const { return m_evidence[pack].cones[cone]; }
-    /// By the looks so far; inferred when first asked for.
+    /// By the looks so far; inferred when first asked for, and anew after a gap in the readings and each ten
+    /// minutes of them, as gaps count for less the more heat work follows.
     const OffsetPosterior& posterior() const;
     /// The present climb; nothing before there are two readings.
     std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_curve); }
@@ -108,7 +109,8 @@ class ConeForecaster {
     std::vector<PackEvidence> m_evidence;
     std::vector<WatchedLook> m_looks;
     Curve m_curve;
-    mutable std::optional<OffsetPosterior> m_posterior; ///< of the present looks
+    mutable std::optional<OffsetPosterior> m_posterior; ///< of the present looks and gaps
+    Instant m_gapsHeeded;                               ///< when the last reading was that it may lack
 };
 
 /// The hours that a look may tell: 0, 0.5 ... 6.

@@ -32,7 +32,42 @@ Curve climbAt(Instant now, Temperature from, double rate_C_per_h, double end_C) 
     return curve;
 }
 
+constexpr std::array staysSo{SlowedCourse{1, std::nullopt}};
+constexpr std::array mayRecover{SlowedCourse{0.4, std::nullopt}, SlowedCourse{0.3, std::chrono::minutes(5)},
+                                SlowedCourse{0.3, std::chrono::minutes(18)}};
+constexpr double slowed = 0.9;
+constexpr double leastClimb_C_per_h = 10;
+
 } // namespace
+
+std::span<const SlowedCourse> coursesAfter(const ClimbShown& shown) {
+    const bool slow = shown.changed && shown.changed->before.celsiusPerHour() > leastClimb_C_per_h &&
+                      shown.rate.celsiusPerHour() > -leastClimb_C_per_h &&
+                      shown.rate.celsiusPerHour() < slowed * shown.changed->before.celsiusPerHour();
+    return slow ? std::span<const SlowedCourse>(mayRecover) : std::span<const SlowedCourse>(staysSo);
+}
+
+FutureTemperature climbOnAsShown(const ClimbShown& shown, std::optional<Temperature> top) {
+    FutureTemperature future;
+    for (const auto& course : coursesAfter(shown)) {
+        const auto slow = climbOn(shown.at, shown.temperature, shown.rate, aheadSd(shown), top);
+        if (!course.recovers) {
+            for (const auto& one : slow.cases)
+                future.cases.push_back({one.weight * course.weight, one.curve});
+            continue;
+        }
+        const Instant then = shown.at + *course.recovers;
+        const auto there = temperatureAt(slow.cases[slow.cases.size() / 2].curve, then);
+        ClimbShown again = shown;
+        again.rate = shown.changed->before;
+        auto quick = climbOn(then, there, again.rate, aheadSd(again), top);
+        for (auto& one : quick.cases) {
+            one.curve.insert(one.curve.begin(), {shown.at, shown.temperature});
+            future.cases.push_back({one.weight * course.weight, std::move(one.curve)});
+        }
+    }
+    return future;
+}
 
 std::span<const RateNode> rateNodes() {
     return normalNodes;

@@ -39,6 +39,18 @@ inline constexpr Duration forecastHorizon = std::chrono::hours(24);
 FutureTemperature climbOn(Instant now, Temperature from, Rate rate, Rate rateSd,
                           std::optional<Temperature> top);
 
+/// How a climb that has slowed down goes on: it stays slow, or it is as it was after a while, for sags and
+/// stalls pass (shares and times are assumptions).
+struct SlowedCourse {
+    double weight;
+    std::optional<Duration> recovers; ///< from now
+};
+/// One course, that it stays, for a climb that has not slowed by a tenth in the last hour.
+std::span<const SlowedCourse> coursesAfter(const ClimbShown& shown);
+
+/// As climbOn for the climb that is shown, its slowing considered.
+FutureTemperature climbOnAsShown(const ClimbShown& shown, std::optional<Temperature> top);
+
 /// How uncertain the climb's rate is for the time ahead: the slope's own sd, and 5 % of the rate, since a
 /// kiln does not hold its rate better (an assumption).
 Rate aheadSd(const ClimbShown& shown);

@@ -10,7 +10,9 @@ namespace {
 constexpr Duration climbWindow = std::chrono::minutes(20);
 constexpr Duration enoughOfStep = std::chrono::minutes(8);
 constexpr Duration whereDropCounts = std::chrono::minutes(3);
+constexpr Duration cornerLasts = std::chrono::minutes(5); ///< of a step into the next
 constexpr Rate usualFall = Rate::fromCelsiusPerHour(300); ///< of a kiln without power near its top
+constexpr double relativeSd = 0.05;                       ///< of a rate for the time ahead
 constexpr double slowestClimb_C_per_h = 1;
 constexpr double mayLevelOff = 0.1; ///< below this probability it is left out
 constexpr double noGoal_C = 3000;
@@ -25,6 +27,17 @@ class CourseAhead {
         const double hours = std::abs((to - m_curve.back().temperature).celsius()) / rate_C_per_h;
         if (hours > 1e-6)
             m_curve.push_back({m_curve.back().at + durationFromHours(hours), to});
+    }
+    /// So for a while, then at another rate.
+    void goTo(Temperature to, double rate_C_per_h, Duration first, double then_C_per_h) {
+        const auto reached =
+            m_curve.back().temperature + TemperatureDifference::fromCelsius(rate_C_per_h * inHours(first));
+        if (reached < to) {
+            m_curve.push_back({m_curve.back().at + first, reached});
+            goTo(to, then_C_per_h);
+        } else {
+            goTo(to, rate_C_per_h);
+        }
     }
     void stayUntil(Instant end) {
         if (end > m_curve.back().at)
@@ -48,25 +61,38 @@ std::optional<Rate> plannedRate(const Step& step) {
     return std::nullopt;
 }
 
-/// Of one case: the present leg at this rate to where it goes, then the plan's own steps.
-Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, double rate_C_per_h,
-                   double usual_C_per_h) {
+/// Of one case: the present leg's rate, its share of the usual one, and how a climb that has slowed goes on.
+struct Pace {
+    double rate_C_per_h;
+    double share;
+    std::optional<Duration> recovers;
+    double then_C_per_h;
+};
+
+/// The present leg at this pace to where it goes, then the plan's own steps.
+Curve climbingCase(const StepFollower& follower, const ClimbShown& shown, const Pace& pace) {
     const auto& steps = follower.plan().steps;
     const std::size_t present = follower.position()->step;
-    const double pace = usual_C_per_h > 0 ? rate_C_per_h / usual_C_per_h : 1.0;
     CourseAhead course(shown.at, shown.temperature);
     for (std::size_t i = present; i < steps.size(); ++i) {
         const auto planned = plannedRate(steps[i]);
-        const double rate = i == present || !planned ? rate_C_per_h : planned->celsiusPerHour() * pace;
+        const double rate =
+            i == present || !planned ? pace.rate_C_per_h : planned->celsiusPerHour() * pace.share;
+        const auto go = [&](Temperature to) {
+            if (i == present && pace.recovers)
+                course.goTo(to, rate, *pace.recovers, pace.then_C_per_h);
+            else
+                course.goTo(to, rate);
+        };
         if (const auto* climb = std::get_if<Climb>(&steps[i])) {
-            course.goTo(climb->to, rate);
+            go(climb->to);
         } else if (const auto* hold = std::get_if<Hold>(&steps[i])) {
             if (i == present)
                 course.stayUntil(follower.position()->expectedEnd);
             else
                 course.stayFor(hold->length);
         } else if (const auto* wait = std::get_if<ConeWait>(&steps[i])) {
-            course.goTo(wait->set, rate);
+            go(wait->set);
             break;
         } else {
             const auto* drop = std::get_if<Drop>(&steps[i]);
@@ -131,11 +157,15 @@ void mayRunOut(FutureTemperature& future, const Levelling& levelling, Instant no
 ClimbShown climbInStep(const Curve& curve, ClimbShown shown, const StepFollower& follower) {
     const auto position = *follower.position();
     const Duration inStep = shown.at - position.since;
+    if (shown.changed && shown.changed->at < position.since + cornerLasts)
+        shown.changed.reset(); // the plan's own change
     if (inStep >= climbWindow)
         return shown;
-    const auto recent = climbShownAtEnd(curve, inStep);
-    if (inStep >= enoughOfStep && recent && recent->readings >= 5)
+    auto recent = climbShownAtEnd(curve, inStep);
+    if (inStep >= enoughOfStep && recent && recent->readings >= 5) {
+        recent->changed = shown.changed;
         return *recent;
+    }
     if (const auto rate = plannedRate(follower.plan().steps[position.step])) {
         shown.rate = *rate;
         shown.rateSd = Rate::fromCelsiusPerHour(0.1 * rate->celsiusPerHour());
@@ -156,10 +186,17 @@ FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& foll
     const Rate sd = aheadSd(shown);
     const double usual = shown.rate.celsiusPerHour();
     FutureTemperature future;
-    for (const auto& node : rateNodes()) {
-        const double rate = std::max(slowestClimb_C_per_h, usual + node.z * sd.celsiusPerHour());
-        future.cases.push_back({node.weight, climbingCase(follower, shown, rate, usual)});
-    }
+    const double before = shown.changed ? shown.changed->before.celsiusPerHour() : usual;
+    for (const auto& course : coursesAfter(shown))
+        for (const auto& node : rateNodes()) {
+            const double rate = std::max(slowestClimb_C_per_h, usual + node.z * sd.celsiusPerHour());
+            const double share = usual > 0 ? rate / usual : 1.0;
+            const double then = std::max(slowestClimb_C_per_h, before * (1 + node.z * relativeSd));
+            future.cases.push_back(
+                {node.weight * course.weight,
+                 climbingCase(follower, shown,
+                              {rate, course.recovers ? 1.0 : share, course.recovers, then})});
+        }
     const auto wanted = wantedBeforeDrop(follower);
     if (levelling && wanted && (*wanted - shown.temperature).celsius() > arriving_C)
         mayRunOut(future, *levelling, shown.at, wanted);
@@ -167,7 +204,7 @@ FutureTemperature futureOnPlan(const ClimbShown& shown, const StepFollower& foll
 }
 
 FutureTemperature futureWithoutPlan(const ClimbShown& shown, const std::optional<Levelling>& levelling) {
-    auto future = climbOn(shown.at, shown.temperature, shown.rate, aheadSd(shown), std::nullopt);
+    auto future = climbOnAsShown(shown, std::nullopt);
     if (levelling)
         mayRunOut(future, *levelling, shown.at, std::nullopt);
     return future;

@@ -65,17 +65,30 @@ ConeDownWords coneDownWords(const ConeForecast& cone, const FiringSession& sessi
         return {ForecastWords::tr("should be down"), between};
     if (cone.down.median)
         return {preferences.clockTime(*cone.down.median), between};
+    const auto& levelsOff = session.forecast() ? session.forecast()->levelsOff : std::nullopt;
+    const QString why =
+        levelsOff ? ForecastWords::tr("it %1").arg(levelsOffWords(*levelsOff, preferences)) : QString();
     if (cone.down.p05)
         return {ForecastWords::tr("hardly at this rate"),
-                ForecastWords::tr("not before %1").arg(preferences.clockTime(*cone.down.p05))};
-    return {ForecastWords::tr("not at this rate"), {}};
+                why.isEmpty() ? ForecastWords::tr("not before %1").arg(preferences.clockTime(*cone.down.p05))
+                              : why};
+    return {ForecastWords::tr("not at this rate"), why};
+}
+
+QString levelsOffWords(const Interval<Temperature>& ceiling, const Preferences& preferences) {
+    const auto bare = [&](Temperature t) { return QString::number(std::lround(preferences.shown(t))); };
+    return ForecastWords::tr("levels off near %1 (%2 to %3)")
+        .arg(preferences.temperature(ceiling.median), bare(ceiling.p05), bare(ceiling.p95));
 }
 
 QString coneDownSentence(const ConeForecast& cone, const FiringSession& session,
                          const Preferences& preferences) {
     const auto words = coneDownWords(cone, session, preferences);
     const QString name = QString::fromStdString(cone.cone);
-    const QString between = words.between.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(words.between);
+    const bool levels = !cone.down.median && session.forecast() && session.forecast()->levelsOff;
+    const QString between = words.between.isEmpty() ? QString()
+                            : levels                ? QStringLiteral(": %1").arg(words.between)
+                                                    : QStringLiteral(" (%1)").arg(words.between);
     if (seenDown(cone, session))
         return ForecastWords::tr("Cone %1 is down.").arg(name);
     if (cone.isDown)

@@ -12,7 +12,8 @@ class Preferences;
 
 struct ConeDownWords {
     QString when;    ///< "18:17", "not at this rate", "down", "should be down"
-    QString between; ///< "18:11 to 18:25", "18:11 or later"; empty where nothing can be said
+    QString between; ///< "18:11 to 18:25", "18:11 or later"; "it levels off near
+                     ///< 1 262 °C (1 255 to 1 270)"; empty where nothing can be said
 };
 
 /// A cone that a look has found down is "down"; one that only the model thinks so "should be down".
@@ -22,6 +23,9 @@ ConeDownWords coneDownWords(const ConeForecast& cone, const FiringSession& sessi
 /// "Cone 10 down 18:17 (18:11 to 18:25)."
 QString coneDownSentence(const ConeForecast& cone, const FiringSession& session,
                          const Preferences& preferences);
+
+/// "levels off near 1 262 °C (1 255 to 1 270)".
+QString levelsOffWords(const Interval<Temperature>& ceiling, const Preferences& preferences);
 
 /// "7 °C high (4 to 10)", by the median and the ends of an interval.
 QString offsetWords(const Interval<TemperatureDifference>& offset, const Preferences& preferences);

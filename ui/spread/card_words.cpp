@@ -69,6 +69,9 @@ CardWords heatWords(const FiringSession& session, const Preferences& preferences
         for (const auto& cone : pack.cones)
             if (!cone.isDown && words.lines.size() < conesTold)
                 words.lines << coneDownSentence(cone, session, preferences);
+    if (const auto& levelsOff = session.forecast()->levelsOff)
+        words.lines
+            << Card::tr("The climb dies away: the kiln %1.").arg(levelsOffWords(*levelsOff, preferences));
     if (const auto look = nextLookOf(session, preferences); look && look->at > session.now())
         words.lines << nextLookWords(*look, preferences);
     words.lines << Card::tr("Probe reads %1, from %2.")

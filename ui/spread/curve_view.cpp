@@ -71,6 +71,11 @@ void CurveView::build() {
     m_window = new QCPItemRect(m_plot);
     m_median = new QCPItemLine(m_plot);
     m_windowWords = new QCPItemText(m_plot);
+    m_ceilingBand = new QCPItemRect(m_plot);
+    m_ceiling = new QCPItemLine(m_plot);
+    m_ceilingWords = new QCPItemText(m_plot);
+    m_ceilingWords->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
+    m_ceilingWords->setPadding(QMargins(0, 0, 5, 2));
     m_plan = m_plot->addGraph();
     m_byHand = m_plot->addGraph();
     m_pending = m_plot->addGraph();
@@ -110,6 +115,11 @@ void CurveView::dress() {
     m_window->setPen(Qt::NoPen);
     m_window->setBrush(palette.forecastWindow);
     m_median->setPen(QPen(palette.forecast, 2));
+    m_ceilingBand->setPen(Qt::NoPen);
+    m_ceilingBand->setBrush(palette.forecastWindow);
+    m_ceiling->setPen(QPen(palette.forecast, 2, Qt::DotLine));
+    m_ceilingWords->setColor(palette.forecastText);
+    m_ceilingWords->setFont(m_theme.text(TextSize::small));
     m_windowWords->setColor(palette.forecastText);
     m_windowWords->setFont(m_theme.text(TextSize::small));
     m_cursorText->setColor(palette.ink);
@@ -205,6 +215,24 @@ void CurveView::showForecast() {
     m_windowWords->setText(tr("cone %1 down").arg(QString::fromStdString(shown->cone)));
 }
 
+void CurveView::showCeiling() {
+    const auto levelsOff = m_session.forecast() ? m_session.forecast()->levelsOff : std::nullopt;
+    const auto last = m_session.firing().lastReading();
+    m_ceiling->setVisible(levelsOff && last);
+    m_ceilingBand->setVisible(levelsOff && last);
+    m_ceilingWords->setVisible(levelsOff && last);
+    if (!levelsOff || !last)
+        return;
+    const double from = keyOf(last->at);
+    const double to = m_plot->xAxis->range().upper;
+    m_ceiling->start->setCoords(from, degrees(levelsOff->median));
+    m_ceiling->end->setCoords(to, degrees(levelsOff->median));
+    m_ceilingBand->topLeft->setCoords(from, degrees(levelsOff->p95));
+    m_ceilingBand->bottomRight->setCoords(to, degrees(levelsOff->p05));
+    m_ceilingWords->position->setCoords(to, degrees(levelsOff->p95));
+    m_ceilingWords->setText(tr("levels off near %1").arg(m_preferences.temperature(levelsOff->median)));
+}
+
 void CurveView::showLooks() {
     for (int i = m_plot->itemCount() - 1; i >= 0; --i)
         if (dynamic_cast<LookMark*>(m_plot->item(i)))
@@ -262,6 +290,7 @@ void CurveView::refresh() {
     showReadings();
     setRanges();
     showForecast();
+    showCeiling();
     showLooks();
     m_plot->replot(QCustomPlot::rpQueuedReplot);
 }

@@ -50,6 +50,7 @@ class CurveView : public QWidget {
     void showReadings();
     void showPlan();
     void showForecast();
+    void showCeiling();
     void showLooks();
     void setRanges();
     void moveCursor(double key);
@@ -71,6 +72,9 @@ class CurveView : public QWidget {
     QCPItemRect* m_window = nullptr;
     QCPItemLine* m_median = nullptr;
     QCPItemText* m_windowWords = nullptr;
+    QCPItemLine* m_ceiling = nullptr; ///< where a kiln without power enough levels off
+    QCPItemRect* m_ceilingBand = nullptr;
+    QCPItemText* m_ceilingWords = nullptr;
     QCPItemText* m_cursorText = nullptr;
     QCPItemLine* m_cursorLine = nullptr;
     QString m_cursorWords;

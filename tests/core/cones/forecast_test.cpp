@@ -244,6 +244,22 @@ TEST(Forecast, SparseReadingsGiveTheSameWithALittleLessCertainty) {
               minutesOf(dense.down.p95) - minutesOf(dense.down.p05));
 }
 
+/// Of what a curve may have done inside a gap nothing is known; it was asked before the gap, too.
+TEST(Forecast, AGapWidensItAndHeatWorkAfterItNarrowsItAgain) {
+    const auto widthAfterGap = [](double gap_min, double last_min) {
+        auto forecaster = makePack(belief(0, 1), {"9"});
+        climb(forecaster, 345 - gap_min);
+        EXPECT_TRUE(forecaster.forecast().ok());
+        climb(forecaster, last_min, 345);
+        const auto down = forecaster.forecast()->packs[0].cones[0].down;
+        return minutesOf(down.p95) - minutesOf(down.p05);
+    };
+    EXPECT_GT(widthAfterGap(60, 346), widthAfterGap(0.5, 346) + 0.2);
+    EXPECT_GT(widthAfterGap(120, 346), widthAfterGap(60, 346) + 0.5);
+    EXPECT_LT(widthAfterGap(120, 357) - widthAfterGap(0.5, 357),
+              widthAfterGap(120, 346) - widthAfterGap(0.5, 346));
+}
+
 TEST(Forecast, RefusesWhatMakesNoSense) {
     EXPECT_FALSE(ConeForecaster::make({}).ok());
     EXPECT_FALSE(ConeForecaster::make({{ConeType::selfSupporting, {}, belief(0, 10)}}).ok());

@@ -2,6 +2,8 @@
 #include "ui/common/forecast_words.h"
 #include "ui/session/firing_cone.h"
 
+#include <cmath>
+
 namespace ringhold::test {
 namespace {
 
@@ -60,6 +62,30 @@ TEST(ForecastWords, AConeSeenDownIsDown) {
     const auto& cone = firing.session().forecast()->packs[0].cones[0];
     EXPECT_EQ(coneDownSentence(cone, firing.session(), firing.preferences()).toStdString(),
               "Cone 8 is down.");
+}
+
+TEST(ForecastWords, SayWhereAKilnWithoutPowerLevelsOff) {
+    LiveClimb firing(20);
+    const auto celsius = [](double d) { return Temperature::fromCelsius(d); };
+    const Interval<Temperature> ceiling{celsius(1255), celsius(1262), celsius(1270)};
+    EXPECT_EQ(plainWords(levelsOffWords(ceiling, firing.preferences())),
+              "levels off near 1 262 °C (1255 to 1270)");
+    ASSERT_TRUE(firing.preferences().setUnit(TemperatureUnit::fahrenheit).ok());
+    EXPECT_EQ(plainWords(levelsOffWords(ceiling, firing.preferences())),
+              "levels off near 2 304 °F (2291 to 2318)");
+}
+
+/// From 60 °C/h the climb dies away towards 1240 °C: too cold for cone 10, and for the set point of 1290.
+TEST(ForecastWords, SayThatAConeIsNotDownBecauseTheKilnLevelsOff) {
+    std::vector<std::pair<int, double>> corners{{0, 1100}, {60, 1160}};
+    for (int m = 65; m <= 180; m += 5)
+        corners.emplace_back(m, 1160 + 80 * -std::expm1(-(m - 60) / 80.0));
+    LiveClimb firing(corners);
+    ASSERT_TRUE(firing.session().forecast());
+    ASSERT_TRUE(firing.session().forecast()->levelsOff);
+    const auto& ten = firing.session().forecast()->packs[0].cones[2];
+    const auto words = plainWords(coneDownSentence(ten, firing.session(), firing.preferences()));
+    EXPECT_NE(words.find("at this rate: it levels off near 1 2"), std::string::npos) << words;
 }
 
 struct OffsetCase {
