@@ -77,8 +77,8 @@ Result<std::vector<WatchedLook>> HeatworkVerb::looks(bool absolute) const {
 }
 
 Result<Forecast> HeatworkVerb::ahead(const ConeForecaster& forecaster) const {
-    auto shown = forecaster.climbShown();
-    if (!shown || (!m_rate_C_per_h && !m_top_C))
+    auto shown = climbShownAtEnd(forecaster.curve()); // the last 20 min, whatever they held
+    if (!shown)
         return forecaster.forecast();
     if (m_rate_C_per_h) {
         shown->rate = Rate::fromCelsiusPerHour(*m_rate_C_per_h);

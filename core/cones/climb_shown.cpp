@@ -175,19 +175,6 @@ bool bendsAtEnd(const Line& line, std::span<const CurvePoint> whole, std::span<c
 std::optional<ClimbShown> climbShownAtEnd(const Curve& curve, Duration window) {
     if (curve.size() < 2)
         return std::nullopt;
-    auto two = twoLines(lastOf(curve, 3 * window));
-    for (auto again = two; again; again = twoLines(lastOf(curve, curve.back().at - again->change)))
-        two = again; // a stall has two ends
-    if (two) {
-        const auto since = lastOf(curve, curve.back().at - two->change);
-        const Line line = fitted(since);
-        return ClimbShown{curve.back().at,
-                          Temperature::fromCelsius(line.atEnd_C),
-                          Rate::fromCelsiusPerHour(line.slope_C_per_h),
-                          Rate::fromCelsiusPerHour(line.slopeSd_C_per_h),
-                          static_cast<int>(since.size()),
-                          RateChange{two->change, Rate::fromCelsiusPerHour(two->before.slope())}};
-    }
     const auto whole = lastOf(curve, window);
     const auto end = lastOf(curve, window / 4);
     const Line line = fitted(whole);
@@ -195,6 +182,24 @@ std::optional<ClimbShown> climbShownAtEnd(const Curve& curve, Duration window) {
     return ClimbShown{curve.back().at, Temperature::fromCelsius(level_C),
                       Rate::fromCelsiusPerHour(line.slope_C_per_h),
                       Rate::fromCelsiusPerHour(line.slopeSd_C_per_h), static_cast<int>(whole.size())};
+}
+
+std::optional<ClimbShown> climbShownSinceChange(const Curve& curve, Duration window) {
+    if (curve.size() < 2)
+        return std::nullopt;
+    auto two = twoLines(lastOf(curve, 3 * window));
+    for (auto again = two; again; again = twoLines(lastOf(curve, curve.back().at - again->change)))
+        two = again; // a stall has two ends
+    if (!two)
+        return climbShownAtEnd(curve, window);
+    const auto since = lastOf(curve, curve.back().at - two->change);
+    const Line line = fitted(since);
+    return ClimbShown{curve.back().at,
+                      Temperature::fromCelsius(line.atEnd_C),
+                      Rate::fromCelsiusPerHour(line.slope_C_per_h),
+                      Rate::fromCelsiusPerHour(line.slopeSd_C_per_h),
+                      static_cast<int>(since.size()),
+                      RateChange{two->change, Rate::fromCelsiusPerHour(two->before.slope())}};
 }
 
 } // namespace ringhold

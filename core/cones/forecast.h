@@ -86,9 +86,9 @@ class ConeForecaster {
     /// minutes of them, as gaps count for less the more heat work follows.
     const OffsetPosterior& posterior() const;
     /// The present climb; nothing before there are two readings.
-    std::optional<ClimbShown> climbShown() const { return climbShownAtEnd(m_curve); }
+    std::optional<ClimbShown> climbShown() const { return climbShownSinceChange(m_curve); }
 
-    /// The climb going on as shown; nothing before there are two readings.
+    /// The climb going on as shown, or recovering from a sag; nothing before there are two readings.
     std::optional<FutureTemperature> usualFuture() const;
     /// With that future.
     Result<Forecast> forecast() const;

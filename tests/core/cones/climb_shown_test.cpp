@@ -56,16 +56,16 @@ Curve stalled(double lastMinute) {
 }
 
 TEST(ClimbShown, KnowsARateThatHasJustChanged) {
-    const auto before = climbShownAtEnd(stalled(59));
+    const auto before = climbShownSinceChange(stalled(59));
     ASSERT_TRUE(before);
     EXPECT_FALSE(before->changed);
     EXPECT_NEAR(before->rate.celsiusPerHour(), 60, 3);
-    const auto within = climbShownAtEnd(stalled(71));
+    const auto within = climbShownSinceChange(stalled(71));
     ASSERT_TRUE(within && within->changed);
     EXPECT_NEAR(within->rate.celsiusPerHour(), 0, 8);
     EXPECT_NEAR(within->changed->before.celsiusPerHour(), 60, 3);
     EXPECT_NEAR(inMinutes(within->changed->at - stalled(0)[0].at), 60, 3);
-    const auto after = climbShownAtEnd(stalled(84));
+    const auto after = climbShownSinceChange(stalled(84));
     ASSERT_TRUE(after && after->changed);
     EXPECT_NEAR(after->rate.celsiusPerHour(), 60, 10) << "the stall is over: it must not count";
 }
@@ -81,7 +81,7 @@ TEST(ClimbShown, DoesNotTakeNoiseForAChange) {
             curve.push_back({Instant{std::chrono::hours(492000)} + durationFromMinutes(m),
                              Temperature::fromCelsius(1100 + m + wander)});
         }
-        changed += climbShownAtEnd(curve)->changed.has_value();
+        changed += climbShownSinceChange(curve)->changed.has_value();
     }
     EXPECT_LE(changed, 3);
 }
