@@ -237,11 +237,33 @@ void ConeForecaster::tellIfDown(std::size_t pack, const DownTimes& down, ConeFor
     told.isDown = seenDown || (told.isDown && !told.contradicted);
 }
 
+GridDistribution ConeForecaster::beliefOf(std::size_t gridCone) const {
+    std::optional<GridDistribution> all;
+    for (std::size_t p = 0; p < m_packs.size(); ++p)
+        for (std::size_t c = 0; c < m_packs[p].cones.size(); ++c) {
+            if (m_evidence[p].cones[c] != gridCone)
+                continue;
+            const auto& shift = posterior().packs[p].shift[c];
+            if (all)
+                all->add(shift, 1);
+            else
+                all = shift;
+        }
+    return *all;
+}
+
 Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const {
     if (m_curve.empty())
         return bad("a forecast needs a reading");
     Forecast result{m_curve.back().at, {}, future.levelsOff};
     const WorksAsked works(posterior());
+    // a cone that stands in several packs is walked ahead once, for all that is believed of it in any
+    std::vector<std::optional<WorkAhead>> walked(m_grid.cones().size());
+    const auto aheadOf = [&](std::size_t cone) -> const WorkAhead& {
+        if (!walked[cone])
+            walked[cone].emplace(m_grid, cone, future, works.ascending(), beliefOf(cone));
+        return *walked[cone];
+    };
     for (std::size_t p = 0; p < m_packs.size(); ++p) {
         const auto& belief = posterior().packs[p];
         auto& pack = result.packs.emplace_back();
@@ -258,7 +280,7 @@ Result<Forecast> ConeForecaster::forecast(const FutureTemperature& future) const
             HourBelief hourNow;
             hourNow.add(posterior(), p, c, m_grid.shifts(), m_grid.lnWork(cone));
             told.hourNow = hourNow.interval();
-            const WorkAhead ahead(m_grid, cone, future, works.ascending(), belief.shift[c]);
+            const auto& ahead = aheadOf(cone);
             DownTimes down(ahead);
             down.add(belief.shift[c], works.placeOfDown(), 1.0);
             told.down = down.interval();

@@ -99,6 +99,8 @@ class ConeForecaster {
     ConeForecaster(std::vector<WatchedPack> packs, InferenceSettings settings, HeatWorkGrid grid,
                    std::vector<PackEvidence> evidence);
     void judgeLooks();
+    /// Of a cone of the grid, in all packs where it stands.
+    GridDistribution beliefOf(std::size_t gridCone) const;
     std::vector<double> lnWorkAt(std::size_t cone, Instant at) const;
     std::vector<double> lnWorkWhenCold(std::size_t cone) const;
     void tellIfDown(std::size_t pack, const DownTimes& down, ConeForecast& told) const;

@@ -11,7 +11,7 @@ namespace {
 constexpr double never = std::numeric_limits<double>::infinity();
 constexpr double longestPiece_K = 8;
 constexpr double deadRate_per_s = 1e-11; // a day at this rate adds 1e-6
-constexpr double noBelief = 1e-7;
+constexpr double noBelief = 1e-6;
 
 /// A stretch in which the rate grows by the same factor each second.
 struct Piece {
