@@ -22,6 +22,11 @@ QString degrees(double depth_C, const Preferences& preferences) {
     return preferences.difference(TemperatureDifference::fromCelsius(depth_C), 0, false);
 }
 
+/// Without the unit.
+QString bare(double depth_C, const Preferences& preferences) {
+    return QString::number(preferences.shown(TemperatureDifference::fromCelsius(depth_C)), 'f', 0);
+}
+
 QString figure(double value, int decimals = 0) {
     return QString::number(value, 'f', decimals);
 }
@@ -75,8 +80,8 @@ QString growthWords(const GlazeGrowth& growth, const Preferences& preferences) {
 QString visibleWords(const VisibleBand& visible, const Preferences& preferences) {
     const QString range =
         tr("%1 (%2 to %3)")
-            .arg(degrees(visible.likely_C, preferences), degrees(visible.likely90_C.low, preferences),
-                 degrees(visible.likely90_C.high, preferences));
+            .arg(degrees(visible.likely_C, preferences), bare(visible.likely90_C.low, preferences),
+                 bare(visible.likely90_C.high, preferences));
     const QString answers = counted(visible.answers, "1 answer", "%1 answers");
     if (!visible.told)
         return tr("Which sags show in it is not known yet: %1 so far. At unloading say for each sag whether "

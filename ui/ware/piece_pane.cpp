@@ -14,7 +14,7 @@ namespace ringhold {
 
 namespace {
 
-constexpr int tallest_px = 136;
+constexpr int height_px = 118; ///< of a sag or two; further ones are scrolled to
 
 } // namespace
 
@@ -27,7 +27,7 @@ PiecePane::PiecePane(Notebook& notebook, WareModel& model, const Theme& theme, Q
     row->setContentsMargins(0, 0, 0, 0);
     row->setSpacing(18);
     auto* looked = new ColumnScroll(m_pane);
-    looked->setMaximumHeight(tallest_px);
+    looked->setFixedHeight(height_px);
     row->addWidget(looked, 3);
     row->addWidget(m_photos, 2, Qt::AlignTop);
     connectAll();
