@@ -50,6 +50,18 @@ void BringVerb::declare(CLI::App& command) {
     command.add_option("--plan", m_plan, "The plan that it followed, a JSON file")->type_name("FILE");
     command.add_flag("--again", m_again, "Even when the book has the same firing already");
     addJson(command, m_json);
+    command.footer(
+        "A CSV has a header. Its time is ISO 8601 (with a zone, or in that of --zone) or counted from "
+        "--began; its\n"
+        "temperatures say °C or °F in their header or by --unit or --take. Comma, semicolon or tab; decimal "
+        "point or\n"
+        "comma. One line that makes no sense, and nothing is brought. A JSON file comes whole: looks, notes, "
+        "ware,\n"
+        "photos, cards. A firing that the book has already, by its readings, is named and left alone.\n"
+        "\n"
+        "    ringhold bring night.csv --book studio.ringhold --kiln Heron --zone Europe/Lisbon\n"
+        "    ringhold bring log.csv --book studio.ringhold --kiln Heron --time when --time-unit min\n"
+        "        --began 2026-03-01T06:30 --take 'chamber=F' --take 'mains=V' --column chamber");
 }
 
 Result<BroughtAs> BringVerb::as() const {

@@ -34,6 +34,9 @@ void ExportVerb::declare(CLI::App& command) {
     to->add_option("--csv", m_csv, "Its readings as CSV")->type_name("OUT");
     to->add_option("--json", m_json, "All of it as JSON")->type_name("OUT");
     to->require_option(1);
+    command.footer("CSV has the readings that count, times in UTC, temperatures in °C. JSON has everything "
+                   "that the book\n"
+                   "knows of the firing, struck lines and photos too; bring takes either back.");
 }
 
 Status ExportVerb::run(Console& console) {

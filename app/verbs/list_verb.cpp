@@ -84,6 +84,11 @@ void ListVerb::declare(CLI::App& command) {
     command.add_option("--words", m_asked.words,
                        "With all of these words, or their beginnings, in title, notes, ware or outcomes");
     addJson(command, m_json);
+    command.footer(
+        "What is given must all be true of a firing; without any, all are listed. Days are those of this\n"
+        "computer's zone.\n"
+        "\n"
+        "    ringhold list --book studio.ringhold --glaze frost --grade A --from 2026-01-01");
 }
 
 Result<FiringFilter> ListVerb::filter(const Book& book) const {

@@ -178,7 +178,7 @@ TEST_F(BookVerbs, BringColumnsAsTheyAreSaidToBe) {
     ASSERT_EQ(ringholdRuns({"export", "--book", m_book, "--firing", "1", "--csv", out}).status, 0);
     EXPECT_EQ(ScratchFolder::bytesOf(out),
               "time_utc,chamber_C,line_V\n2026-03-01T20:00:00Z,1000.2777777777777,230\n"
-              "2026-03-01T20:01:00Z,1001.2777777777778,231\n");
+              "2026-03-01T20:01:00Z,1001.2777777777777,231\n");
 }
 
 TEST_F(BookVerbs, BringRefusesWhatIsSaidOfNoColumn) {

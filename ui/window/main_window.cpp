@@ -118,7 +118,7 @@ void MainWindow::addMenus() {
     firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
                       &MainWindow::showFiring);
     firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
-    firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+I")), m_exchange,
+    firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+B")), m_exchange,
                       &FileExchange::choose);
     firing->addSeparator();
     firing->addAction(tr("&Close the window"), QKeySequence::Quit, this, &QWidget::close);
