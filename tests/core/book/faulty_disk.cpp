@@ -6,6 +6,7 @@
 #include <atomic>
 #include <cstdlib>
 #include <mutex>
+#include <thread>
 
 namespace ringhold::test {
 
@@ -14,6 +15,7 @@ namespace {
 std::atomic<bool> full;
 std::atomic<bool> syncFails;
 std::atomic<int> syncCount;
+std::atomic<int> syncTakes_ms;
 sqlite3_vfs* real = nullptr;
 sqlite3_vfs faulty;
 /// A table of SQLite's file methods with three of them replaced.
@@ -33,6 +35,8 @@ int writeUnlessFull(sqlite3_file* file, const void* data, int size, sqlite3_int6
 }
 
 int syncUnlessFailing(sqlite3_file* file, int flags) {
+    if (const int takes = syncTakes_ms; takes > 0)
+        std::this_thread::sleep_for(std::chrono::milliseconds(takes));
     if (syncFails)
         return SQLITE_IOERR_FSYNC;
     ++syncCount;
@@ -72,7 +76,7 @@ int openFaulty(sqlite3_vfs*, const char* name, sqlite3_file* file, int flags, in
 
 FaultyDisk::FaultyDisk() {
     full = syncFails = false;
-    syncCount = 0;
+    syncCount = syncTakes_ms = 0;
     real = sqlite3_vfs_find(nullptr);
     faulty = *real;
     faulty.zName = "faulty";
@@ -92,6 +96,10 @@ void FaultyDisk::fillUp(bool isFull) {
 
 void FaultyDisk::failSync(bool fails) {
     syncFails = fails;
+}
+
+void FaultyDisk::slowDown(std::chrono::milliseconds perSync) {
+    syncTakes_ms = static_cast<int>(perSync.count());
 }
 
 int FaultyDisk::syncs() const {

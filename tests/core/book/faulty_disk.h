@@ -1,5 +1,7 @@
-// A disk that fills up or fails on demand, for every SQLite file opened while it lives.
+// A disk that fills up, fails or dawdles on demand, for every SQLite file opened while it lives.
 #pragma once
+
+#include <chrono>
 
 namespace ringhold::test {
 
@@ -16,6 +18,8 @@ class FaultyDisk {
     void fillUp(bool full = true);
     /// Writing goes well, but bringing it to the platter fails.
     void failSync(bool fails = true);
+    /// Bringing it to the platter takes so much longer.
+    void slowDown(std::chrono::milliseconds perSync);
     /// Times that a file was brought to the platter so far.
     int syncs() const;
 };

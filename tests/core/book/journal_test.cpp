@@ -168,6 +168,23 @@ TEST_F(JournalTest, SurvivesADiskThatCannotBeSynced) {
     expectSame(kept(), readings(50));
 }
 
+/// An old memory card takes a second to settle: readings come as fast as ever.
+TEST_F(JournalTest, ASlowDiskHoldsNobodyUp) {
+    FaultyDisk disk;
+    const auto journal = open();
+    disk.slowDown(milliseconds(200));
+    const auto from = std::chrono::steady_clock::now();
+    for (int i = 0; i < 50; ++i)
+        journal->append(reading(i));
+    EXPECT_LT(std::chrono::steady_clock::now() - from, milliseconds(150)) << "shorter than one sync";
+    EXPECT_LT(journal->durable(), 50U) << "not acknowledged before it is on the platter";
+    ASSERT_TRUE(m_ear.hearsDurable(50));
+    disk.slowDown(milliseconds(0));
+    expectGood(journal->close());
+    EXPECT_TRUE(m_ear.failures.empty());
+    expectSame(kept(), readings(50));
+}
+
 TEST_F(JournalTest, SaysWhatItCouldNotWriteWhenItEnds) {
     FaultyDisk disk;
     const auto journal = open();
