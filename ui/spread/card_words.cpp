@@ -1,12 +1,11 @@
 #include "ui/spread/card_words.h"
 
-#include "core/watch/carried_offset.h"
-#include "core/watch/hold_statistics.h"
 #include "ui/common/forecast_words.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/spread/advice_words.h"
+#include "ui/spread/hold_card.h"
 #include "ui/spread/look_reminder.h"
 
 #include <QCoreApplication>
@@ -18,7 +17,6 @@ namespace ringhold {
 
 namespace {
 
-constexpr double z90 = 1.645; ///< of a normal distribution, for 90 % in the middle
 constexpr qsizetype conesTold = 2;
 const Rate fallingFrom = Rate::fromCelsiusPerHour(-30); ///< slower is no drop
 
@@ -51,7 +49,8 @@ bool isFalling(const FiringSession& session) {
 }
 
 CardWords heatWords(const FiringSession& session, const Preferences& preferences) {
-    CardWords words{Card::tr("Heat work"), {}, {}, {}};
+    CardWords words;
+    words.title = Card::tr("Heat work");
     if (!session.forecast() || session.forecast()->packs.empty()) {
         words.main = Card::tr("No forecast yet");
         words.lines << (session.record().packs.empty() ? Card::tr("This firing has no cone pack.")
@@ -79,40 +78,6 @@ CardWords heatWords(const FiringSession& session, const Preferences& preferences
     return words;
 }
 
-/// The offset that the cones told, as it is at the hold.
-QString carriedWords(const FiringSession& session, Temperature at, const Preferences& preferences) {
-    if (!session.forecast() || session.forecast()->packs.empty())
-        return {};
-    const auto carried = carriedOffset(session.record().packs.front(), session.forecast()->packs.front(), at);
-    if (!carried)
-        return {};
-    const auto half = carried->sd * z90;
-    return Card::tr("The probe likely reads %1 here, carried from the cones.")
-        .arg(offsetWords({carried->mean - half, carried->mean, carried->mean + half}, preferences));
-}
-
-/// Since the present step began.
-CardWords holdWords(const FiringSession& session, const Preferences& preferences, const Hold& hold,
-                    Instant since) {
-    CardWords words{Card::tr("Hold %1").arg(preferences.temperature(hold.at)), {}, {}, {}};
-    const auto& curve = session.firing().controlCurve();
-    if (curve.empty() || curve.back().at <= since)
-        return words;
-    const auto held = judgeHold(curve, {hold.at, hold.band}, {since, curve.back().at});
-    words.main =
-        Card::tr("mean %1, sd %2")
-            .arg(preferences.temperature(held.mean, 1), QString::number(preferences.shown(held.sd), 'f', 1));
-    words.lines << Card::tr("%1 of %2. In the band %3 % of the time.")
-                       .arg(preferences.span(held.end - held.start), preferences.span(hold.length),
-                            QString::number(held.insideShare * 100, 'f', 1));
-    words.lines << Card::tr("From %1 to %2; longest out %3.")
-                       .arg(preferences.temperature(held.min), preferences.temperature(held.max),
-                            preferences.span(held.longestExcursion));
-    if (const QString offset = carriedWords(session, hold.at, preferences); !offset.isEmpty())
-        words.lines << offset;
-    return words;
-}
-
 QStringList warningsOf(const FiringSession& session, const Preferences& preferences) {
     QStringList warnings;
     for (const auto& doubt : session.lookDoubts())
@@ -125,8 +90,9 @@ QStringList warningsOf(const FiringSession& session, const Preferences& preferen
 CardWords cardWords(const FiringSession& session, const Preferences& preferences) {
     if (const auto* follower = session.follower(); follower && follower->position()) {
         const auto position = *follower->position();
-        if (const auto* hold = std::get_if<Hold>(&follower->plan().steps[position.step]))
-            return holdWords(session, preferences, *hold, position.since);
+        const auto& step = follower->plan().steps[position.step];
+        if (const auto* hold = std::get_if<Hold>(&step))
+            return holdCard(session, preferences, *hold, position.since);
     }
     auto words = heatWords(session, preferences);
     words.warnings = warningsOf(session, preferences);
