@@ -13,14 +13,15 @@ namespace ringhold::test {
 class LiveClimb {
   public:
     explicit LiveClimb(int minutes = 150) : LiveClimb({{0, 1100}, {minutes, 1100.0 + minutes}}) {}
-    /// Through the corners (minute, °C) instead.
-    explicit LiveClimb(const std::vector<std::pair<int, double>>& corners) {
+    /// Through the corners (minute, °C) instead, and by another plan if wanted.
+    explicit LiveClimb(const std::vector<std::pair<int, double>>& corners,
+                       const Plan& planned = LiveClimb::plan()) {
         EXPECT_TRUE(m_disk->preferences().setZone("UTC").ok());
         m_kiln = m_disk.addKiln("Heron");
         m_probe = m_disk.addProbe(m_kiln, "spyhole side");
         auto writer = m_disk->writer();
         Firing firing = firingFrom(m_kiln, "frost", at(0));
-        firing.plan = plan();
+        firing.plan = planned;
         const auto id = good(writer.add(firing));
         const auto channel = good(writer.add(Channel{{}, id, Quantity::temperature, "T1", m_probe}));
         std::vector<Reading> readings;

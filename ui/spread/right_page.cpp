@@ -5,8 +5,11 @@
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/spread/advice_panel.h"
+#include "ui/spread/crystal_card.h"
+#include "ui/spread/crystal_panel.h"
 #include "ui/spread/curve_view.h"
 #include "ui/spread/heat_card.h"
+#include "ui/spread/live_crystal.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -44,7 +47,9 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
       m_whole(new CurveView(session, preferences, theme, CurveSpan::whole)),
       m_closeUp(new CurveView(session, preferences, theme, CurveSpan::closeUp)),
       m_advice(new AdvicePanel(session, preferences, theme)),
-      m_heat(new HeatCard(session, preferences, theme)) {
+      m_heat(new HeatCard(session, preferences, theme)), m_crystal(new LiveCrystalModel(session, this)),
+      m_growth(new CrystalPanel(*m_crystal, preferences, theme)),
+      m_crystalCard(new CrystalCard(*m_crystal, theme)) {
     setObjectName(QStringLiteral("rightPage"));
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(14, 10, 14, 12);
@@ -52,8 +57,10 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     column->addWidget(m_whole, 5);
     column->addWidget(m_closeUp, 4);
     column->addWidget(m_advice);
+    column->addWidget(m_growth, 4);
     column->addLayout(makeCards(), 3);
     m_advice->hide();
+    m_growth->hide();
     connect(&session, &FiringSession::forecastChanged, this, &RightPage::refreshPacks);
     m_repaint.setSingleShot(true);
     connect(&m_repaint, &QTimer::timeout, this, &RightPage::refreshCurves);
@@ -67,7 +74,11 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     connect(m_heat, &HeatCard::adviceWanted, this, &RightPage::unfoldAdvice);
     connect(m_advice, &AdvicePanel::folded, m_heat, &HeatCard::foldAdvice);
     connect(m_advice, &AdvicePanel::troubled, this, &RightPage::troubled);
+    connect(m_crystalCard, &CrystalCard::growthWanted, this, &RightPage::unfoldGrowth);
+    connect(m_growth, &CrystalPanel::folded, m_crystalCard, &CrystalCard::foldGrowth);
+    connect(m_crystal, &LiveCrystalModel::changed, this, &RightPage::placeCards);
     refreshPacks();
+    placeCards();
 }
 
 QLayout* RightPage::makeCards() {
@@ -82,8 +93,10 @@ QLayout* RightPage::makeCards() {
         m_packs.push_back(new PackView(m_theme));
         inside->addWidget(m_packs.back(), 1);
         cards->addWidget(card, 1);
+        m_packCards.push_back(card);
     }
     cards->addWidget(m_heat, 2);
+    cards->addWidget(m_crystalCard, 1);
     return cards;
 }
 
@@ -95,8 +108,26 @@ void RightPage::refreshPacks() {
     }
 }
 
+/// Once a crystal grows no cone moves any more: it takes their place.
+void RightPage::placeCards() {
+    for (auto* card : m_packCards)
+        card->setVisible(!m_crystal->crystal());
+}
+
+/// As with the advice, of which there is one at a time.
+void RightPage::unfoldGrowth(bool unfolded) {
+    if (unfolded)
+        m_heat->foldAdvice();
+    m_growth->setVisible(unfolded);
+    refreshCurves();
+    if (unfolded)
+        m_growth->begin();
+}
+
 /// The close-up gives its room to the advice.
 void RightPage::unfoldAdvice(bool unfolded) {
+    if (unfolded)
+        m_crystalCard->foldGrowth();
     m_advice->setVisible(unfolded);
     refreshCurves();
     if (unfolded)
@@ -109,7 +140,7 @@ void RightPage::refreshCurves() {
         const auto& step = follower->plan().steps[follower->position()->step];
         close = !std::holds_alternative<Climb>(step) && !std::holds_alternative<Cool>(step);
     }
-    close = close && m_advice->isHidden();
+    close = close && m_advice->isHidden() && m_growth->isHidden();
     m_closeUp->setVisible(close);
     m_whole->refresh();
     if (close)

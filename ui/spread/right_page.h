@@ -1,5 +1,5 @@
-// The right page of the spread: the curve over its plan, a close-up, the cones, the card beside them, and
-// advice.
+// The right page of the spread: the curve over its plan, a close-up, the cones, the card beside them,
+// advice, and the crystal once it grows.
 #pragma once
 
 #include <QFrame>
@@ -10,9 +10,12 @@
 namespace ringhold {
 
 class AdvicePanel;
+class CrystalCard;
+class CrystalPanel;
 class CurveView;
 class FiringSession;
 class HeatCard;
+class LiveCrystalModel;
 class PackView;
 class Preferences;
 class Theme;
@@ -36,6 +39,8 @@ class RightPage : public QFrame {
     QLayout* makeCards();
     void refreshCurves();
     void unfoldAdvice(bool unfolded);
+    void unfoldGrowth(bool unfolded);
+    void placeCards();
 
     FiringSession& m_session;
     const Theme& m_theme;
@@ -43,7 +48,11 @@ class RightPage : public QFrame {
     CurveView* m_closeUp;
     AdvicePanel* m_advice;
     HeatCard* m_heat;
+    LiveCrystalModel* m_crystal;
+    CrystalPanel* m_growth;
+    CrystalCard* m_crystalCard;
     std::vector<PackView*> m_packs;
+    std::vector<QWidget*> m_packCards;
     QTimer m_repaint;
 };
 
