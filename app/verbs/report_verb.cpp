@@ -1,10 +1,8 @@
 #include "app/verbs/options.h"
 #include "app/verbs/verb_list.h"
 #include "core/book/book.h"
-#include "core/book/glaze_evidence.h"
-#include "core/book/reader.h"
 #include "core/exchange/stamp.h"
-#include "core/report/make_report.h"
+#include "core/report/book_report.h"
 #include "ui/report/report_layout.h"
 #include "ui/report/report_pdf.h"
 
@@ -66,28 +64,8 @@ Result<ReportContent> ReportVerb::content(const std::string& zone) const {
     const auto book = Book::open(m_book, Access::read);
     if (!book)
         return book.error();
-    const BookReader reader(*book);
-    const auto record = reader.whole(FiringId{m_firing});
-    if (!record)
-        return record.error();
-    const auto history = reader.filedOffsets(record->kiln.id);
-    if (!history)
-        return history.error();
-    const auto alarms = reader.alarms(record->firing.id);
-    if (!alarms)
-        return alarms.error();
-    const auto events = reader.events(record->firing.id);
-    if (!events)
-        return events.error();
-    const auto growth = growthRateFor(*book, record->pieces);
-    if (!growth)
-        return growth.error();
     const auto scale = m_fahrenheit ? TemperatureScale::fahrenheit : TemperatureScale::celsius;
-    return makeReport(*record, {.style = {scale, zone},
-                                .history = *history,
-                                .alarms = *alarms,
-                                .events = *events,
-                                .growth = *growth});
+    return reportFromBook(*book, FiringId{m_firing}, {scale, zone});
 }
 
 Status ReportVerb::run(Console& console) {

@@ -11,17 +11,6 @@ namespace {
 
 constexpr Duration longestAfterReading = std::chrono::minutes(20); // that the model judges a look
 
-std::vector<Pack> knownPacks(const FiringRecord& record) {
-    std::vector<Pack> known;
-    for (Pack pack : record.packs) {
-        std::erase_if(pack.cones,
-                      [&](const std::string& cone) { return !ConeTable::builtIn().find(cone, pack.type); });
-        if (!pack.cones.empty())
-            known.push_back(std::move(pack));
-    }
-    return known;
-}
-
 std::vector<Look> knownLooks(const FiringRecord& record, const std::vector<Pack>& packs,
                              const Curve& control) {
     std::vector<Look> known;
@@ -38,6 +27,17 @@ std::vector<Look> knownLooks(const FiringRecord& record, const std::vector<Pack>
 }
 
 } // namespace
+
+std::vector<Pack> knownPacks(const FiringRecord& record) {
+    std::vector<Pack> known;
+    for (Pack pack : record.packs) {
+        std::erase_if(pack.cones,
+                      [&](const std::string& cone) { return !ConeTable::builtIn().find(cone, pack.type); });
+        if (!pack.cones.empty())
+            known.push_back(std::move(pack));
+    }
+    return known;
+}
 
 std::optional<FiredCones> firedCones(const FiringRecord& record, const Curve& control,
                                      const std::vector<FiledOffset>& history) {

@@ -10,6 +10,9 @@
 
 namespace ringhold {
 
+/// The packs that the cone table knows, with those of their cones that it knows.
+std::vector<Pack> knownPacks(const FiringRecord& record);
+
 struct FiredCones {
     std::vector<Pack> packs; ///< as far as the cone table knows their cones
     std::vector<Look> looks; ///< as far as the model can take them

@@ -3,6 +3,7 @@
 #include "core/report/report_cones.h"
 #include "core/report/report_curves.h"
 #include "core/report/report_figures.h"
+#include "core/report/report_forecast.h"
 #include "core/report/report_holds.h"
 
 #include <algorithm>
@@ -39,6 +40,9 @@ std::vector<ReportedPiece> wareOf(const FiringRecord& record) {
     for (const auto& piece : record.pieces) {
         const auto outcome = std::ranges::find(record.outcomes, piece.id, &Outcome::piece);
         ware.push_back({piece, outcome == record.outcomes.end() ? std::nullopt : std::optional(*outcome)});
+        for (const auto& photo : record.photos)
+            if (photo.piece == piece.id && !photo.jpeg.empty())
+                ware.back().photos.push_back({photo.caption, photo.jpeg});
     }
     return ware;
 }
@@ -97,8 +101,12 @@ ReportContent makeReport(const FiringRecord& record, const ReportContext& contex
     content.peak = peakOf(content.curves.control);
     const ConeStory cones(record, content.curves.control, earlier(context.history, record.firing));
     content.packs = cones.packs();
+    content.forecasts =
+        forecastsTold(record, content.curves.control, earlier(context.history, record.firing), content.packs);
+    content.filed = offsetsFiled(record);
     reckonHolds(content, record, cones, context.growth);
     content.energy = energyOf(record);
+    content.meters = metersOf(record);
     content.supply = supplyOf(record);
     content.readings = readingsOf(record, content.curves.control);
     content.log = logLines(record, context.alarms, context.events);

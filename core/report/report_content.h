@@ -3,6 +3,7 @@
 #pragma once
 
 #include "core/cones/forecast.h"
+#include "core/firing/kiln_records.h"
 #include "core/firing/records.h"
 #include "core/growth/crystal.h"
 #include "core/report/log_line.h"
@@ -70,6 +71,24 @@ struct ReportedPack {
     std::vector<ReportedDoubt> doubts = {};
 };
 
+/// What the forecast said of a cone an hour before a look found it down.
+struct ReportedForecast {
+    std::string cone;
+    std::string place; ///< of its pack
+    Instant asOf;
+    TimeInterval told; ///< the median is there
+    Instant found;
+    bool sooner = false; ///< it was down already when it was found so
+};
+
+/// What the firing filed of a probe for later ones.
+struct ReportedFiled {
+    std::string probe; ///< its label
+    std::string place;
+    TemperatureDifference mean; ///< what it reads above what the cones feel
+    TemperatureDifference sd;
+};
+
 /// One hold of the plan.
 struct ReportedHold {
     HoldBand band;
@@ -106,6 +125,13 @@ struct ReportedEnergy {
     double relativeError = 0; ///< an assumption by source
     EnergySource source = EnergySource::voltsAndAmps;
     std::optional<double> cost; ///< in the potter's currency
+};
+
+/// Between the first and the last stand of a meter that was written down.
+struct ReportedMeter {
+    MeterUnit unit = MeterUnit::kilowattHours;
+    double used = 0;
+    std::optional<double> cost;
 };
 
 struct ReportedSupply {
@@ -145,9 +171,15 @@ struct ReportedCurves {
     std::vector<ReportedBand> bands;
 };
 
+struct ReportedPhoto {
+    std::string caption;
+    std::string jpeg;
+};
+
 struct ReportedPiece {
     Piece piece;
     std::optional<Outcome> outcome;
+    std::vector<ReportedPhoto> photos{};
 };
 
 /// The usual cautions, as far as they belong to the kiln.
@@ -165,10 +197,13 @@ struct ReportContent {
     ReportedCurves curves;
     std::optional<ReportedPeak> peak;
     std::vector<ReportedPack> packs;
+    std::vector<ReportedForecast> forecasts;
+    std::vector<ReportedFiled> filed;
     std::vector<ReportedHold> holds;
     std::vector<ReportedRings> rings; ///< one for each rings step of the plan
     std::optional<ReportedCrystal> crystal;
     std::optional<ReportedEnergy> energy;
+    std::vector<ReportedMeter> meters; ///< one for each kind that was read twice
     std::optional<ReportedSupply> supply;
     ReportedReadings readings;
     std::vector<LogLine> log;

@@ -24,7 +24,9 @@ const Channel* firstWithReadings(const FiringRecord& record, bool byHand) {
     return nullptr;
 }
 
-PlanContext contextOf(const FiringRecord& record, const Curve& control, ConeDownEstimate coneDown) {
+} // namespace
+
+PlanContext planContext(const FiringRecord& record, const Curve& control, ConeDownEstimate coneDown) {
     PlanContext context;
     context.start = control.front().at;
     context.startTemperature = control.front().temperature;
@@ -32,8 +34,6 @@ PlanContext contextOf(const FiringRecord& record, const Curve& control, ConeDown
     context.coneDown = std::move(coneDown);
     return context;
 }
-
-} // namespace
 
 Curve curveOf(const FiringRecord& record, ChannelId channel) {
     Curve curve;
@@ -81,7 +81,7 @@ std::optional<PlanFollowed> followPlan(const FiringRecord& record, const Curve& 
     const auto& plan = record.firing.plan;
     if (!plan || plan->steps.empty() || control.empty() || !check(*plan))
         return std::nullopt;
-    StepFollower follower(*plan, contextOf(record, control, std::move(coneDown)));
+    StepFollower follower(*plan, planContext(record, control, std::move(coneDown)));
     follower.restart({}, record.looks);
     PlanFollowed followed;
     auto& runs = followed.runs;

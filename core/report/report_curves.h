@@ -21,6 +21,9 @@ const Probe* controlProbe(const FiringRecord& record);
 /// The other temperature channels with readings, under the names of their probes.
 std::vector<NamedCurve> otherCurves(const FiringRecord& record);
 
+/// For following its plan, from its first reading on.
+PlanContext planContext(const FiringRecord& record, const Curve& control, ConeDownEstimate coneDown);
+
 /// When a step of the plan was under way.
 struct StepRun {
     std::size_t step = 0; ///< index in Plan::steps

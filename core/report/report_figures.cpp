@@ -119,6 +119,22 @@ std::optional<ReportedSupply> supplyOf(const FiringRecord& record) {
     return ReportedSupply{{min->value}, {max->value}, min->at};
 }
 
+std::vector<ReportedMeter> metersOf(const FiringRecord& record) {
+    std::vector<ReportedMeter> meters;
+    const auto& kiln = record.kiln;
+    for (const auto& [unit, price] : {std::pair(MeterUnit::kilowattHours, kiln.pricePerKilowattHour),
+                                      std::pair(MeterUnit::cubicMetres, kiln.gasPrice)}) {
+        std::vector<MeterStand> stands;
+        std::ranges::copy_if(record.meterStands, std::back_inserter(stands),
+                             [unit](const MeterStand& s) { return s.unit == unit && !s.struck; });
+        if (stands.size() < 2 || stands.back().stand < stands.front().stand)
+            continue;
+        const double used = stands.back().stand - stands.front().stand;
+        meters.push_back({unit, used, price ? std::optional(used * *price) : std::nullopt});
+    }
+    return meters;
+}
+
 std::optional<ReportedEnergy> energyOf(const FiringRecord& record) {
     const Channel* line = firstOf(record, Quantity::lineVolts);
     const auto volts = line ? valuesOf(record, *line) : std::vector<Reading>();

@@ -22,4 +22,7 @@ std::optional<ReportedSupply> supplyOf(const FiringRecord& record);
 /// with rated volts, 10 % for the duty (elements age). Nothing where neither was read.
 std::optional<ReportedEnergy> energyOf(const FiringRecord& record);
 
+/// By the meters' stands that are not struck: of each kind the last less the first, where there are two.
+std::vector<ReportedMeter> metersOf(const FiringRecord& record);
+
 } // namespace ringhold

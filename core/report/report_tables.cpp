@@ -111,6 +111,77 @@ std::string crystalsWords(Crystals crystals) {
     return {};
 }
 
+std::string faultWords(WareFault fault) {
+    switch (fault) {
+    case WareFault::crawled:
+        return "crawled";
+    case WareFault::pinholes:
+        return "pinholes";
+    case WareFault::noCrystals:
+        return "no crystals";
+    case WareFault::tooManySeeds:
+        return "too many seeds";
+    case WareFault::dunting:
+        return "dunting";
+    case WareFault::stuck:
+        return "stuck";
+    case WareFault::dull:
+        return "dull";
+    }
+    return {};
+}
+
+std::string sizeCell(const Outcome& out) {
+    if (out.largest_mm && out.typical_mm)
+        return figure(*out.largest_mm, 0) + " (" + figure(*out.typical_mm, 0) + ") mm";
+    if (out.typical_mm)
+        return "(" + figure(*out.typical_mm, 0) + ") mm";
+    return out.largest_mm ? figure(*out.largest_mm, 0) + " mm" : none;
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+    std::string text;
+    for (const auto& part : parts)
+        if (!part.empty())
+            text += (text.empty() ? "" : "; ") + part;
+    return text;
+}
+
+/// Faults first, then what else was seen.
+std::string seenCell(const Outcome& out) {
+    std::vector<std::string> parts;
+    for (const auto fault : out.knownFaults)
+        parts.push_back(faultWords(fault));
+    parts.push_back(out.faults);
+    if (!out.crystalColour.empty())
+        parts.push_back(out.crystalColour + (out.groundColour.empty() ? "" : " on " + out.groundColour));
+    if (!out.runOff.empty() || out.runOff_mm)
+        parts.push_back("ran " + out.runOff + (out.runOff.empty() || !out.runOff_mm ? "" : ", ") +
+                        (out.runOff_mm ? figure(*out.runOff_mm, 0) + " mm" : ""));
+    if (out.catcherClean)
+        parts.push_back(*out.catcherClean ? "catcher clean" : "catcher stuck");
+    parts.push_back(out.note);
+    return joined(parts);
+}
+
+std::string sourceWords(EnergySource source) {
+    switch (source) {
+    case EnergySource::voltsAndAmps:
+        return "line volts and amps";
+    case EnergySource::ratedVoltsAndAmps:
+        return "line amps at the rated volts";
+    case EnergySource::dutyAndRatedPower:
+        return "duty and rated power";
+    }
+    return {};
+}
+
+std::vector<std::string> useCells(const std::string& what, const std::string& used, const std::string& by,
+                                  std::optional<double> cost, std::size_t pieces) {
+    return {what, used, by, cost ? figure(*cost, 2) : none,
+            cost && pieces > 0 ? figure(*cost / static_cast<double>(pieces), 2) : none};
+}
+
 std::vector<std::string> wareCells(const ReportedPiece& ware) {
     const auto& piece = ware.piece;
     const std::string set = std::string(piece.catcher ? "catcher" : "") +
@@ -119,11 +190,9 @@ std::vector<std::string> wareCells(const ReportedPiece& ware) {
     if (!ware.outcome)
         return cells.insert(cells.end(), {none, none, none, none, ""}), cells;
     const auto& out = *ware.outcome;
-    const std::string gap = out.faults.empty() || out.note.empty() ? "" : "; ";
-    cells.insert(cells.end(), {out.crystals ? crystalsWords(*out.crystals) : none,
-                               out.largest_mm ? figure(*out.largest_mm, 0) + " mm" : none,
+    cells.insert(cells.end(), {out.crystals ? crystalsWords(*out.crystals) : none, sizeCell(out),
                                out.rings ? std::to_string(*out.rings) : none,
-                               out.grade.empty() ? none : out.grade, out.faults + gap + out.note});
+                               out.grade.empty() ? none : out.grade, seenCell(out)});
     return cells;
 }
 
@@ -159,14 +228,42 @@ ReportTable ringTable(const ReportedRings& rings, const WordStyle& style) {
 }
 
 ReportTable wareTable(const ReportContent& content) {
-    ReportTable table{
-        {"piece", "glaze", "shelf", "set on", "crystals", "largest", "rings", "grade", "faults, notes"},
-        {},
-        {}};
+    ReportTable table{{"piece", "glaze", "shelf", "set on", "crystals", "largest (typical)", "rings", "grade",
+                       "faults, notes"},
+                      {},
+                      {}};
     for (const auto& ware : content.ware)
         table.rows.push_back(wareCells(ware));
     table.stressed.assign(table.rows.size(), false);
     return table;
+}
+
+ReportTable figureTable(const ReportContent& content) {
+    ReportTable table{{"", "used", "known by", "cost", "a piece"}, {}, {}};
+    const std::size_t pieces = content.ware.size();
+    if (const auto& energy = content.energy) {
+        const double error_kWh = energy->energy.kilowattHours() * energy->relativeError;
+        table.rows.push_back(useCells(
+            "electricity", energyWords(energy->energy) + " ± " + figure(error_kWh, error_kWh < 1 ? 1 : 0),
+            sourceWords(energy->source), energy->cost, pieces));
+    }
+    for (const auto& meter : content.meters) {
+        const bool gas = meter.unit == MeterUnit::cubicMetres;
+        table.rows.push_back(useCells(gas ? "gas" : "electricity",
+                                      figure(meter.used, 1) + (gas ? " m³" : " kWh"), "the meter’s stands",
+                                      meter.cost, pieces));
+    }
+    table.stressed.assign(table.rows.size(), false);
+    return table;
+}
+
+std::string photoWords(const ReportedPiece& piece) {
+    std::string words = piece.piece.name;
+    if (piece.outcome && piece.outcome->largest_mm)
+        words += ", " + figure(*piece.outcome->largest_mm, 0) + " mm";
+    if (piece.outcome && !piece.outcome->grade.empty())
+        words += ", " + piece.outcome->grade;
+    return words;
 }
 
 } // namespace ringhold

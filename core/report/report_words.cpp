@@ -12,6 +12,8 @@ namespace ringhold {
 
 namespace {
 
+constexpr double z90 = 1.645;
+
 std::string counted(long count, const std::string& one, const std::string& many) {
     return fmt::format("{} {}", count, count == 1 ? one : many);
 }
@@ -24,18 +26,6 @@ std::string fuelWords(Fuel fuel) {
         return "gas";
     case Fuel::wood:
         return "wood";
-    }
-    return {};
-}
-
-std::string sourceWords(EnergySource source) {
-    switch (source) {
-    case EnergySource::voltsAndAmps:
-        return "from line volts and amps";
-    case EnergySource::ratedVoltsAndAmps:
-        return "from line amps at the rated volts";
-    case EnergySource::dutyAndRatedPower:
-        return "from the duty and the rated power";
     }
     return {};
 }
@@ -56,15 +46,6 @@ std::string peakRemark(const ReportedPeak& peak, const WordStyle& style) {
     if (peak.lastClimb)
         text += ", after climbing the last " + differenceWords(ten * 10, style) + " at " +
                 rateWords(*peak.lastClimb, style);
-    return text + ".";
-}
-
-std::string energyRemark(const ReportedEnergy& energy) {
-    const double error_kWh = energy.energy.kilowattHours() * energy.relativeError;
-    std::string text = "Energy " + energyWords(energy.energy) + ", give or take " +
-                       figure(error_kWh, error_kWh < 1 ? 1 : 0) + ", " + sourceWords(energy.source);
-    if (energy.cost)
-        text += "; " + figure(*energy.cost, 2) + " at this kiln’s price";
     return text + ".";
 }
 
@@ -163,10 +144,10 @@ std::vector<std::string> holdRemarks(const ReportContent& content) {
     return lines;
 }
 
-std::string offsetWords(const ReportedPack& pack, const WordStyle& style) {
-    if (!pack.offset)
-        return {};
-    const auto& [offset, looks, firings] = *pack.offset;
+namespace {
+
+/// "7 °C high (4 to 10, 90 %)"
+std::string highOrLowWords(const Interval<TemperatureDifference>& offset, const WordStyle& style) {
     const bool high = offset.median.celsius() >= 0;
     const auto ends = std::minmax(offset.p05, offset.p95);
     const auto shown = [&](TemperatureDifference d) {
@@ -176,12 +157,41 @@ std::string offsetWords(const ReportedPack& pack, const WordStyle& style) {
     const std::string range = eitherWay ? shown(-ends.first) + " low to " + shown(ends.second) + " high"
                               : high    ? shown(ends.first) + " to " + shown(ends.second)
                                         : shown(-ends.second) + " to " + shown(-ends.first);
+    return differenceWords(high ? offset.median : -offset.median, style) + (high ? " high (" : " low (") +
+           range + ", 90 %)";
+}
+
+std::string againstWords(const std::string& place) {
+    return " against the cones" + (place.empty() ? std::string() : " of the " + place);
+}
+
+} // namespace
+
+std::string offsetWords(const ReportedPack& pack, const WordStyle& style) {
+    if (!pack.offset)
+        return {};
+    const auto& [offset, looks, firings] = *pack.offset;
     const std::string by = parted({looks > 0 ? counted(looks, "look", "looks") : "",
                                    firings > 0 ? counted(firings, "earlier firing", "earlier firings") : ""},
                                   " and ");
-    const std::string where = pack.place.empty() ? "" : " of the " + pack.place;
-    return "The probe read " + differenceWords(high ? offset.median : -offset.median, style) +
-           (high ? " high (" : " low (") + range + ", 90 %) against the cones" + where + ", by " + by + ".";
+    return "The probe read " + highOrLowWords(offset, style) + againstWords(pack.place) + ", by " + by + ".";
+}
+
+std::string filedWords(const ReportedFiled& filed, const WordStyle& style) {
+    const auto within = filed.sd * z90;
+    const Interval<TemperatureDifference> offset{filed.mean - within, filed.mean, filed.mean + within};
+    return "Filed for later firings: " + (filed.probe.empty() ? std::string("the probe") : filed.probe) +
+           " reads " + highOrLowWords(offset, style) + againstWords(filed.place) + ".";
+}
+
+std::string forecastWords(const ReportedForecast& forecast, const WordStyle& style) {
+    std::string told = whenWords(forecast.told, style);
+    if (told.ends_with(')'))
+        told.insert(told.size() - 1, ", 90 %");
+    return "An hour before, at " + clockWords(forecast.asOf, style) + ", the forecast for cone " +
+           forecast.cone + (forecast.place.empty() ? "" : " on the " + forecast.place) + " was " + told +
+           "; a look found it down at " + clockWords(forecast.found, style) +
+           (forecast.sooner ? ", or it was so some minutes sooner." : ".");
 }
 
 std::vector<std::string> remarks(const ReportContent& content) {
@@ -189,17 +199,19 @@ std::vector<std::string> remarks(const ReportContent& content) {
     std::vector<std::string> lines;
     if (content.peak)
         lines.push_back(peakRemark(*content.peak, style));
+    for (const auto& forecast : content.forecasts)
+        lines.push_back(forecastWords(forecast, style));
     for (const auto& pack : content.packs) {
         if (pack.offset)
             lines.push_back(offsetWords(pack, style));
         for (const auto& doubt : pack.doubts)
             lines.push_back(doubtRemark(doubt, style));
     }
+    for (const auto& filed : content.filed)
+        lines.push_back(filedWords(filed, style));
     if (anyModelFigure(content))
         lines.push_back("Where no look tells when a cone bent, the heat-work model does, marked “model”, "
                         "with the interval that holds in nine of ten firings.");
-    if (content.energy)
-        lines.push_back(energyRemark(*content.energy));
     if (content.supply)
         lines.push_back("Line " + figure(content.supply->min.volts, 0) + " to " +
                         voltsWords(content.supply->max) + ", lowest at " +

@@ -32,10 +32,21 @@ ReportTable wareTable(const ReportContent& content);
 std::vector<std::string> crystalWords(const ReportedCrystal& crystal);
 /// Sentences beneath the holds: where the longest excursions lie in the crystal.
 std::vector<std::string> holdRemarks(const ReportContent& content);
-/// Small print: offset, model, peak, energy, supply, readings.
+/// Small print: peak, forecast, offset, model, supply, readings.
 std::vector<std::string> remarks(const ReportContent& content);
 /// "The probe read 7 °C high (4 to 10) against the cones of the middle shelf, by 11 looks."
 std::string offsetWords(const ReportedPack& pack, const WordStyle& style);
+
+/// "An hour before, at 17:18, the forecast for cone 10 was 18:14 (18:02 to 18:31, 90 %); a look found it down
+/// at 18:18."
+std::string forecastWords(const ReportedForecast& forecast, const WordStyle& style);
+/// "Filed for later firings: T1 reads 7 °C high (4 to 10, 90 %) against the cones of the middle shelf."
+std::string filedWords(const ReportedFiled& filed, const WordStyle& style);
+
+/// What the firing took and cost, a row for each way in which it is known.
+ReportTable figureTable(const ReportContent& content);
+/// "moon jar, 38 mm"
+std::string photoWords(const ReportedPiece& piece);
 
 std::string cautionWords(Caution caution, const WordStyle& style);
 

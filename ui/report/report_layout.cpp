@@ -6,11 +6,13 @@
 
 #include <QStringList>
 
+#include <algorithm>
+
 namespace ringhold {
 
 namespace {
 
-constexpr int mostPages = 3;
+constexpr int mostPages = 3;      ///< and one more for photos
 constexpr double fewLines = 0.35; ///< of a page; for less it is worth setting the log closer
 constexpr double curveHeight = 228;
 constexpr double halfGap = 24;
@@ -60,7 +62,9 @@ PageDocument layOut(const ReportContent& content, Paper paper, LogDensity densit
     addCones(flow, content);
     addHolds(flow, content);
     addRings(flow, content);
+    addUse(flow, content);
     addWare(flow, content);
+    addPhotos(flow, content);
     addLog(flow, content, density);
     addSmallPrint(flow, content);
     return flow.finish(fromStd(titleWords(content)));
@@ -70,11 +74,13 @@ PageDocument layOut(const ReportContent& content, Paper paper, LogDensity densit
 
 PageDocument layOutReport(const ReportContent& content, Paper paper) {
     PageDocument roomy = layOut(content, paper, LogDensity::roomy);
+    const bool pictured = std::ranges::any_of(content.ware, [](const auto& w) { return !w.photos.empty(); });
+    const int most = mostPages + (pictured ? 1 : 0);
     const bool wellFilled = roomy.pageCount() == 1 || roomy.lastPageShare() > fewLines;
-    if (wellFilled && roomy.pageCount() <= mostPages)
+    if (wellFilled && roomy.pageCount() <= most)
         return roomy;
     PageDocument columns = layOut(content, paper, LogDensity::columns);
-    if (columns.pageCount() <= mostPages)
+    if (columns.pageCount() <= most)
         return columns.pageCount() < roomy.pageCount() ? columns : roomy;
     return layOut(content, paper, LogDensity::columnsWithoutHandReadings);
 }

@@ -192,6 +192,14 @@ void addRings(PageFlow& flow, const ReportContent& content) {
     }
 }
 
+void addUse(PageFlow& flow, const ReportContent& content) {
+    const auto table = figureTable(content);
+    if (table.rows.empty())
+        return;
+    addSection(flow, QStringLiteral("Energy and cost"));
+    addTable(flow, tableOf(table));
+}
+
 void addWare(PageFlow& flow, const ReportContent& content) {
     if (content.ware.empty())
         return;

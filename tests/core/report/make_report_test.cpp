@@ -222,9 +222,8 @@ TEST(MakeReport, ReckonsEnergyFromVoltsAndAmps) {
     EXPECT_EQ(content.supply->max.volts, 240);
     EXPECT_EQ(content.supply->minAt, minuteIn(601));
     EXPECT_THAT(summaryWords(content), HasSubstr("60 kWh"));
-    EXPECT_THAT(remarks(content),
-                testing::Contains("Energy 60 kWh, give or take 3, from line volts and amps; 15.00 at this "
-                                  "kiln’s price."));
+    EXPECT_THAT(figureTable(content).rows,
+                ElementsAre(ElementsAre("electricity", "60 kWh ± 3", "line volts and amps", "15.00", "–")));
 }
 
 TEST(MakeReport, ReckonsEnergyFromTheDuty) {
@@ -319,6 +318,78 @@ TEST(CrystalWords, SayTheRangeAndItsSource) {
     crystal.rate.basis = GrowthBasis::measured;
     crystal.rate.pieces = 9;
     EXPECT_EQ(crystalWords(crystal)[1], "10 to 64 mm, from 9 measured pieces");
+}
+
+TEST(MakeReport, SaysWhatWasForecastAnHourBefore) {
+    const auto content = makeReport(withLooks(), inParis());
+    ASSERT_EQ(content.forecasts.size(), 1u); // of the cone that the plan waits for
+    const auto& told = content.forecasts.front();
+    EXPECT_EQ(told.cone, "10");
+    EXPECT_EQ(told.found, minuteIn(622));
+    EXPECT_EQ(told.asOf, minuteIn(562));
+    ASSERT_TRUE(told.told.p05 && told.told.median && told.told.p95);
+    EXPECT_LT(*told.told.p05, *told.told.median);
+    EXPECT_LT(*told.told.median, *told.told.p95);
+    // the made-up kiln climbs as planned and its probe reads as a new one may
+    EXPECT_LT(*told.told.p05, told.found);
+    EXPECT_GT(*told.told.p95, told.found);
+    EXPECT_THAT(remarks(content),
+                testing::Contains(testing::StartsWith(
+                    "An hour before, at 18:22, the forecast for cone 10 on the middle shelf "
+                    "was ")));
+    EXPECT_THAT(forecastWords(told, content.style),
+                testing::EndsWith(", 90 %); a look found it down at 19:22, "
+                                  "or it was so some minutes sooner."));
+}
+
+TEST(MakeReport, ForecastsNothingForConesThatNoLookFoundDown) {
+    EXPECT_THAT(makeReport(madeUpFiring(), inParis()).forecasts, IsEmpty());
+}
+
+TEST(MakeReport, TellsTheOffsetThatWasFiled) {
+    auto record = madeUpFiring();
+    record.filedOffsets = {{FiringId{23}, KilnId{1}, ProbeId{1}, "middle shelf", minuteIn(1060),
+                            TemperatureDifference::fromCelsius(7), TemperatureDifference::fromCelsius(2)}};
+    EXPECT_THAT(
+        remarks(makeReport(record, inParis())),
+        testing::Contains("Filed for later firings: S, top left reads 7 °C high (4 to 10, 90 %) against "
+                          "the cones of the middle shelf."));
+}
+
+TEST(MakeReport, CountsWhatTheMetersTold) {
+    auto record = madeUpFiring();
+    record.kiln.gasPrice = 1.5;
+    record.pieces = {{PieceId{1}, FiringId{23}, "vase", "frost", "middle"},
+                     {PieceId{2}, FiringId{23}, "bowl", "frost", "middle"}};
+    const auto stand = [](double minute, double value, MeterUnit unit, bool struck = false) {
+        return MeterStand{{}, FiringId{23}, minuteIn(minute), value, unit, struck};
+    };
+    record.meterStands = {stand(0, 1200, MeterUnit::cubicMetres), stand(1, 410.5, MeterUnit::kilowattHours),
+                          stand(500, 9999, MeterUnit::cubicMetres, true),
+                          stand(1000, 1212.5, MeterUnit::cubicMetres)};
+    EXPECT_THAT(figureTable(makeReport(record, inParis())).rows,
+                ElementsAre(ElementsAre("gas", "12.5 m³", "the meter’s stands", "18.75", "9.38")));
+}
+
+TEST(MakeReport, TellsAllThatWasSeenOfAPiece) {
+    auto record = madeUpFiring();
+    record.pieces = {{PieceId{1}, FiringId{23}, "moon jar", "frost", "middle"}};
+    Outcome out{PieceId{1}, Crystals::few, 38, 2, "a chip", "B", "keep"};
+    out.typical_mm = 12;
+    out.knownFaults = {WareFault::pinholes, WareFault::dull};
+    out.crystalColour = "ice blue";
+    out.groundColour = "straw";
+    out.runOff_mm = 3;
+    out.catcherClean = true;
+    record.outcomes = {out};
+    record.photos = {{PhotoId{1}, PieceId{1}, {}, 10, 10, "from above", "bytes"},
+                     {PhotoId{2}, PieceId{1}, {}, 10, 10, "only listed", ""}};
+    const auto content = makeReport(record, inParis());
+    const auto row = wareTable(content).rows.at(0);
+    EXPECT_EQ(row.at(5), "38 (12) mm");
+    EXPECT_EQ(row.back(), "pinholes; dull; a chip; ice blue on straw; ran 3 mm; catcher clean; keep");
+    ASSERT_EQ(content.ware.at(0).photos.size(), 1u);
+    EXPECT_EQ(photoWords(content.ware.at(0)), "moon jar, 38 mm, B");
 }
 
 } // namespace

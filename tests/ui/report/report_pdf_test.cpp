@@ -1,8 +1,10 @@
 #include "core/report/make_report.h"
 #include "tests/core/report/made_up_firing.h"
+#include "tests/support/photos.h"
 #include "tests/ui/report/pdf_tools.h"
 #include "ui/report/report_layout.h"
 #include "ui/report/report_pdf.h"
+#include "ui/report/report_photos.h"
 
 #include <QRegularExpression>
 #include <QTemporaryDir>
@@ -145,6 +147,33 @@ bool keepsOff(const QImage& page, double points, int dpi) {
                 return false;
         }
     return true;
+}
+
+/// With a photo of each piece, 1600 by 1200.
+FiringRecord withPhotos() {
+    auto record = fullFiring();
+    const auto jpeg = photoJpeg(paintedPhoto(1600, 1200, true)).toStdString();
+    for (const auto& piece : record.pieces)
+        record.photos.push_back({PhotoId{1}, piece.id, {}, 1600, 1200, "", jpeg});
+    record.photos.front().jpeg = "\xff\xd8 broken";
+    return record;
+}
+
+TEST(ReportPdf, ShowsPhotosAsThumbnails) {
+    ReportContext context;
+    auto content = makeReport(withPhotos(), context);
+    const auto before = content.ware[1].photos.at(0).jpeg.size();
+    shrinkPhotos(content);
+    EXPECT_LT(content.ware[1].photos.at(0).jpeg.size(), before / 2);
+    const auto pdf = toPdf(layOutReport(content, Paper::letter));
+    ASSERT_TRUE(pdf);
+    EXPECT_LT(pdf->size(), 1'500'000);
+    const SeenPdf seen(*pdf);
+    EXPECT_EQ(seen.images(), 13); // all but the broken one
+    EXPECT_LE(seen.pages(), 4);
+    EXPECT_TRUE(seen.text().contains(QStringLiteral("vase 14, 34 mm, A")));
+    for (int page = 1; page <= seen.pages(); ++page)
+        EXPECT_TRUE(keepsOff(seen.page(page, 50), 24, 50)) << page;
 }
 
 TEST(ReportPdf, KeepsItsMargins) {
