@@ -8,6 +8,7 @@
 #include "ui/past/cold_pack_entry.h"
 #include "ui/past/curves_plot.h"
 #include "ui/past/meter_entry.h"
+#include "ui/past/paper_log_window.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/log_model.h"
 #include "ui/spread/log_view.h"
@@ -16,6 +17,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
@@ -72,7 +74,28 @@ QWidget* FiringView::makeLog() {
     auto* log = new LogView(m_theme);
     log->setModel(m_log);
     log->setAccessibleName(tr("Log of the firing"));
-    return log;
+    auto* page = new QWidget;
+    auto* column = new QVBoxLayout(page);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(4);
+    column->addWidget(log, 1);
+    auto* foot = new QHBoxLayout;
+    auto* paper = new QPushButton(tr("From a paper lo&g …"));
+    paper->setAutoDefault(false);
+    paper->setToolTip(tr("Type in readings and lines that were written on paper"));
+    connect(paper, &QPushButton::clicked, this, &FiringView::typePaperLog);
+    foot->addStretch();
+    foot->addWidget(paper);
+    column->addLayout(foot);
+    return page;
+}
+
+void FiringView::typePaperLog() {
+    if (!m_firing)
+        return;
+    const auto opened = PaperLogWindow::open(m_notebook, m_firing->record.firing.id, this);
+    if (!opened)
+        Q_EMIT troubled(QString::fromStdString(opened.error().text()));
 }
 
 QWidget* FiringView::makeCones() {

@@ -30,9 +30,13 @@ class FiringView : public QWidget {
     /// Null shows nothing.
     void show(std::shared_ptr<const OpenedFiring> firing);
 
+    /// Opens a window to type in what was written on paper.
+    void typePaperLog();
+
   Q_SIGNALS:
     /// The cold pack was read, or a meter: the book has new looks, offsets or stands.
     void coldPackWritten();
+    void troubled(const QString& what);
 
   private:
     QWidget* makeLog();

@@ -9,6 +9,7 @@
 #include "ui/past/firings_model.h"
 #include "ui/past/found_firings.h"
 #include "ui/past/laid_over_view.h"
+#include "ui/report/report_view.h"
 #include "ui/session/notebook.h"
 
 #include <QFrame>
@@ -36,8 +37,8 @@ PastPage::PastPage(Notebook& notebook, const Theme& theme, QWidget* parent)
       m_filter(new QLineEdit), m_fields(new FilterFields(notebook.preferences())), m_counts(softLabel()),
       m_table(new FittedTable), m_untick(new QPushButton(tr("&Untick all"))), m_views(new QTabBar),
       m_stack(new QStackedWidget), m_firing(new FiringView(notebook, theme)),
-      m_laid(new LaidOverView(notebook.preferences(), theme)), m_export(new ExportRow(notebook)),
-      m_trouble(new Remark(Remark::Kind::warning)) {
+      m_report(new ReportView(notebook)), m_laid(new LaidOverView(notebook.preferences(), theme)),
+      m_export(new ExportRow(notebook)), m_trouble(new Remark(Remark::Kind::warning)) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->addWidget(makeList(theme));
     book->addWidget(makeReading());
@@ -86,6 +87,7 @@ QWidget* PastPage::makeReading() {
     QVBoxLayout* column = nullptr;
     auto* right = sheet(column);
     m_views->addTab(tr("&Opened"));
+    m_views->addTab(tr("Repor&t"));
     m_views->addTab({});
     m_views->setAccessibleName(tr("What is shown of the firings"));
     m_views->setExpanding(false);
@@ -93,6 +95,7 @@ QWidget* PastPage::makeReading() {
     column->addWidget(m_views);
     column->addWidget(m_trouble);
     m_stack->addWidget(m_firing);
+    m_stack->addWidget(m_report);
     m_stack->addWidget(m_laid);
     column->addWidget(m_stack, 1);
     column->addWidget(m_export);
@@ -109,6 +112,7 @@ void PastPage::connectAll() {
     connect(m_firings, &FiringsModel::tickedChanged, this, &PastPage::ticksChanged);
     connect(m_untick, &QPushButton::clicked, m_firings, &FiringsModel::untickAll);
     connect(m_views, &QTabBar::currentChanged, this, [this](int view) { show(static_cast<View>(view)); });
+    connect(m_firing, &FiringView::troubled, m_trouble, &Remark::say);
     connect(m_firing, &FiringView::coldPackWritten, this, [this] {
         refresh();
         m_fresh->tellOthers();
@@ -162,10 +166,23 @@ void PastPage::open(FiringId firing) {
     show(oneFiring);
 }
 
+void PastPage::openReport(std::optional<FiringId> firing) {
+    if (firing)
+        open(*firing);
+    show(report);
+    m_report->setFocus();
+}
+
+void PastPage::typePaperLog() {
+    m_firing->typePaperLog();
+}
+
 void PastPage::openCurrent() {
     m_openSoon.stop();
     const auto id = current();
     m_export->show(id);
+    if (m_stack->currentIndex() == report)
+        m_report->show(id);
     if (!id)
         return m_firing->show(nullptr);
     const auto opened = m_opened.get(m_notebook.reader(), *id);
@@ -193,7 +210,8 @@ void PastPage::ticksChanged() {
     m_views->setTabText(laidOver, several ? tr("&Laid over (%1)").arg(ticked) : tr("&Laid over"));
     m_views->setTabEnabled(laidOver, several);
     m_untick->setEnabled(ticked > 0);
-    show(several ? laidOver : oneFiring);
+    if (several || m_stack->currentIndex() == laidOver)
+        show(several ? laidOver : oneFiring);
     tellCounts();
 }
 
@@ -207,6 +225,8 @@ void PastPage::show(View view) {
     const QSignalBlocker quiet(m_views);
     m_views->setCurrentIndex(view);
     m_stack->setCurrentIndex(view);
+    if (view == report)
+        m_report->show(current());
     if (view == laidOver)
         layTicked();
 }

@@ -1,5 +1,5 @@
-// The past page: all firings of the book on the left; on the right one of them, or several laid over each
-// other.
+// The past page: all firings of the book on the left; on the right one of them or its report, or several
+// laid over each other.
 #pragma once
 
 #include "ui/past/opened_firing.h"
@@ -25,6 +25,7 @@ class FreshWhenSeen;
 class LaidOverView;
 class Notebook;
 class Remark;
+class ReportView;
 class Theme;
 
 /// Arrows open firings, Space ticks, Enter goes back to the opened one. Notebook and theme outlive it.
@@ -36,12 +37,17 @@ class PastPage : public QWidget {
 
     /// Opens that firing.
     void open(FiringId firing);
+    /// Opens its report; without one, that of the firing opened last.
+    void openReport(std::optional<FiringId> firing = std::nullopt);
+
+    /// For the firing opened last.
+    void typePaperLog();
 
   protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
 
   private:
-    enum View { oneFiring, laidOver };
+    enum View { oneFiring, report, laidOver };
     QWidget* makeList(const Theme& theme);
     QWidget* makeReading();
     void connectAll();
@@ -68,6 +74,7 @@ class PastPage : public QWidget {
     QTabBar* m_views;
     QStackedWidget* m_stack;
     FiringView* m_firing;
+    ReportView* m_report;
     LaidOverView* m_laid;
     ExportRow* m_export;
     Remark* m_trouble;

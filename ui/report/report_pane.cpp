@@ -1,48 +1,29 @@
 #include "ui/report/report_pane.h"
 
 #include "core/report/report_words.h"
+#include "ui/common/paper_dialogs.h"
+#include "ui/common/words_on_page.h"
 #include "ui/report/report_layout.h"
 #include "ui/report/report_pdf.h"
 #include "ui/report/report_preview.h"
 
 #include <QComboBox>
-#include <QFileDialog>
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPrintDialog>
 #include <QPrinter>
-#include <QStandardPaths>
 #include <QToolButton>
 #include <QVBoxLayout>
 
 namespace ringhold {
 
-namespace {
-
-/// A title as a file name: without what file systems refuse.
-QString fileNameFor(const QString& title) {
-    QString name = title;
-    for (const QChar refused : QStringLiteral("/\\:*?\"<>|"))
-        name.replace(refused, u'-');
-    return name + QStringLiteral(".pdf");
-}
-
-QString documentsFolder() {
-    return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
-}
-
-} // namespace
-
 ReportPane::ReportPane(QWidget* parent)
     : QWidget(parent), m_paper(usualPaper()), m_preview(new ReportPreview(this)), m_bar(new QWidget(this)),
-      m_pageLabel(new QLabel(m_bar)), m_paperBox(new QComboBox(m_bar)) {
-    askForFile = [this](const QString& proposed) {
-        return QFileDialog::getSaveFileName(this, tr("Save the report"), proposed, tr("PDF (*.pdf)"));
+      m_pageLabel(new QLabel(m_bar)), m_paperBox(new QComboBox(m_bar)), m_said(softLabel()) {
+    askForFile = [this](const QString& proposed, std::function<void(const QString&)> chosen) {
+        askForPdf(this, tr("Save as PDF"), proposed, std::move(chosen));
     };
-    askForPrinter = [this](QPrinter& printer) {
-        QPrintDialog dialog(&printer, this);
-        dialog.setOption(QAbstractPrintDialog::PrintPageRange);
-        return dialog.exec() == QDialog::Accepted;
+    askForPrinter = [this](std::shared_ptr<QPrinter> printer, std::function<void()> go) {
+        ringhold::askForPrinter(this, std::move(printer), std::move(go));
     };
     buildBar();
     auto* column = new QVBoxLayout(this);
@@ -73,26 +54,50 @@ void ReportPane::buildBar() {
     m_forth = button(QStringLiteral("›"), tr("Next page"), {});
     auto* width = button(tr("Width"), tr("Fit the width"), {});
     auto* whole = button(tr("Page"), tr("Fit the whole page"), {});
-    row->addStretch(1);
+    m_said->setWordWrap(false);
+    m_said->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    m_said->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    row->addWidget(m_said, 1);
     m_paperBox->addItems({QStringLiteral("A4"), QStringLiteral("Letter")});
     m_paperBox->setCurrentIndex(static_cast<int>(m_paper));
     m_paperBox->setAccessibleName(tr("Paper"));
     row->addWidget(m_paperBox);
-    auto* pdf = button(tr("PDF…"), tr("Save as PDF"), QKeySequence::Save);
-    auto* paper = button(tr("Print…"), tr("Print the report"), QKeySequence::Print);
+    m_pdf = button(tr("PDF…"), tr("Save as PDF"), QKeySequence::Save);
+    m_print = button(tr("Print…"), tr("Print"), QKeySequence::Print);
     connect(m_back, &QToolButton::clicked, this, [this] { m_preview->setPage(m_preview->page() - 1); });
     connect(m_forth, &QToolButton::clicked, this, [this] { m_preview->setPage(m_preview->page() + 1); });
     connect(width, &QToolButton::clicked, this, [this] { m_preview->fit(ReportPreview::Fit::width); });
     connect(whole, &QToolButton::clicked, this, [this] { m_preview->fit(ReportPreview::Fit::page); });
     connect(m_paperBox, &QComboBox::currentIndexChanged, this,
             [this](int index) { setPaper(static_cast<Paper>(index)); });
-    connect(pdf, &QToolButton::clicked, this, &ReportPane::savePdf);
-    connect(paper, &QToolButton::clicked, this, &ReportPane::print);
+    connect(m_pdf, &QToolButton::clicked, this, &ReportPane::savePdf);
+    connect(m_print, &QToolButton::clicked, this, &ReportPane::print);
 }
 
 void ReportPane::setContent(const ReportContent& content) {
-    m_content = std::make_shared<const ReportContent>(content);
-    layOut();
+    setPages(QString::fromStdString(titleWords(content)),
+             [shared = std::make_shared<const ReportContent>(content)](Paper paper) {
+                 return layOutReport(*shared, paper);
+             });
+}
+
+void ReportPane::setPages(const QString& title, LayOut layOut) {
+    m_title = title;
+    m_layOut = std::move(layOut);
+    m_said->clear();
+    layOutPages();
+}
+
+void ReportPane::clear() {
+    m_layOut = nullptr;
+    m_said->clear();
+    m_preview->setDocument(std::nullopt);
+}
+
+void ReportPane::tell(const QString& words) {
+    m_said->setText(words);
+    m_said->setToolTip(words);
+    Q_EMIT told(words);
 }
 
 void ReportPane::setPaper(Paper paper) {
@@ -100,12 +105,12 @@ void ReportPane::setPaper(Paper paper) {
         return;
     m_paper = paper;
     m_paperBox->setCurrentIndex(static_cast<int>(paper));
-    layOut();
+    layOutPages();
 }
 
-void ReportPane::layOut() {
-    if (m_content)
-        m_preview->setDocument(layOutReport(*m_content, m_paper));
+void ReportPane::layOutPages() {
+    if (m_layOut)
+        m_preview->setDocument(m_layOut(m_paper));
 }
 
 void ReportPane::showPage() {
@@ -113,30 +118,33 @@ void ReportPane::showPage() {
     m_pageLabel->setText(count > 0 ? tr("page %1 of %2").arg(m_preview->page() + 1).arg(count) : QString());
     m_back->setEnabled(m_preview->page() > 0);
     m_forth->setEnabled(m_preview->page() + 1 < count);
+    m_pdf->setEnabled(count > 0);
+    m_print->setEnabled(count > 0);
 }
 
 void ReportPane::savePdf() {
-    if (!m_content)
-        return;
-    const QString title = QString::fromStdString(titleWords(*m_content));
-    const QString file = askForFile(documentsFolder() + u'/' + fileNameFor(title));
-    if (file.isEmpty())
-        return;
+    if (m_layOut)
+        askForFile(pdfNamed(m_title), [this](const QString& file) { writeTo(file); });
+}
+
+void ReportPane::writeTo(const QString& file) {
     const auto written = writePdf(*m_preview->document(), file.toStdString());
-    Q_EMIT told(written ? tr("Saved as %1").arg(file) : QString::fromStdString(written.error().text()));
+    tell(written ? tr("Saved as %1").arg(file) : QString::fromStdString(written.error().text()));
 }
 
 void ReportPane::print() {
-    if (!m_content)
+    if (!m_layOut)
         return;
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setPageSize(pageSize(m_paper));
-    printer.setDocName(QString::fromStdString(titleWords(*m_content)));
-    if (!askForPrinter(printer))
-        return;
-    const auto document = layOutReport(*m_content, paperOf(printer.pageLayout().pageSize()));
+    auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+    printer->setPageSize(pageSize(m_paper));
+    printer->setDocName(m_title);
+    askForPrinter(printer, [this, printer = printer.get()] { printOn(*printer); });
+}
+
+void ReportPane::printOn(QPrinter& printer) {
+    const auto document = m_layOut(paperOf(printer.pageLayout().pageSize()));
     const auto printed = ringhold::print(document, printer);
-    Q_EMIT told(printed ? tr("Printed") : QString::fromStdString(printed.error().text()));
+    tell(printed ? tr("Printed") : QString::fromStdString(printed.error().text()));
 }
 
 } // namespace ringhold

@@ -3,8 +3,10 @@
 #include "ui/exchange/file_exchange.h"
 #include "ui/glaze/glaze_page.h"
 #include "ui/kiln/kilns_page.h"
+#include "ui/past/paper_log_window.h"
 #include "ui/past/past_page.h"
 #include "ui/plan/plan_page.h"
+#include "ui/report/log_sheet_window.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/spread_page.h"
 #include "ui/spread/strip.h"
@@ -56,9 +58,9 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     setCentralWidget(table);
     m_firings->addWidget(m_begin);
     addSpread(tr("Firing"), [this] { return m_firings; });
-    addSpread(tr("Plan"), [this] { return new PlanPage(m_notebook, m_theme); });
+    addSpread(tr("Plan"), [this] { return m_plan = new PlanPage(m_notebook, m_theme); });
     addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
-    addSpread(tr("Past"), [this] { return new PastPage(m_notebook, m_theme); });
+    addSpread(tr("Past"), [this] { return m_past = new PastPage(m_notebook, m_theme); });
     addSpread(tr("Kilns"), [this] {
         auto* kilns = new KilnsPage(m_notebook, m_theme);
         connect(kilns, &KilnsPage::firingWanted, this, &MainWindow::showPast);
@@ -117,6 +119,8 @@ void MainWindow::addMenus() {
     });
     firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
                       &MainWindow::showFiring);
+    firing->addAction(tr("&Report"), QKeySequence(QStringLiteral("Ctrl+R")), this, &MainWindow::openReport);
+    firing->addAction(tr("Blank log s&heet …"), this, &MainWindow::openLogSheet);
     firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
     firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+B")), m_exchange,
                       &FileExchange::choose);
@@ -135,6 +139,7 @@ void MainWindow::addMenus() {
     addWriting(tr("&Setting"), "Alt+S", LineKind::setting);
     addWriting(tr("Looks on the &line"), "Alt+K", LineKind::look);
     write->addSeparator();
+    write->addAction(tr("From a &paper log …"), this, &MainWindow::typePaperLog);
     write->addAction(tr("&Look through the spyhole"), QKeySequence(QStringLiteral("Alt+L")), this,
                      &MainWindow::openSpyhole);
     write->addAction(tr("The firing cone is &down"), QKeySequence(QStringLiteral("Alt+D")), this, [this] {
@@ -251,6 +256,28 @@ void MainWindow::openSpyhole() {
     spyhole->begin();
 }
 
+void MainWindow::openReport() {
+    const bool reading = m_pages->currentWidget() == m_past;
+    auto* spread = reading ? nullptr : currentSpread();
+    open(tr("Past"));
+    m_past->openReport(spread ? std::optional(spread->session().record().firing.id) : std::nullopt);
+}
+
+void MainWindow::openLogSheet() {
+    auto* spread = currentSpread();
+    LogSheetWindow::open(this, spread ? &spread->session() : nullptr, m_plan->plan(),
+                         m_notebook.preferences());
+}
+
+void MainWindow::typePaperLog() {
+    if (auto* spread = currentSpread()) {
+        const auto opened = PaperLogWindow::open(m_notebook, spread->session().record().firing.id, this);
+        return opened ? void() : tell(QString::fromStdString(opened.error().text()));
+    }
+    open(tr("Past"));
+    m_past->typePaperLog();
+}
+
 void MainWindow::showFiring() {
     open(tr("Firing"));
     if (auto* spread = currentSpread()) {
@@ -263,8 +290,7 @@ void MainWindow::showFiring() {
 
 void MainWindow::showPast(qlonglong firing) {
     open(tr("Past"));
-    if (auto* past = findChild<PastPage*>())
-        past->open(static_cast<FiringId>(firing));
+    m_past->open(static_cast<FiringId>(firing));
 }
 
 void MainWindow::endFiring() {

@@ -19,6 +19,8 @@ class FileExchange;
 class FiringSession;
 class NoticeBar;
 class Notebook;
+class PastPage;
+class PlanPage;
 class Ribbon;
 class SpreadPage;
 class SpyholePage;
@@ -51,6 +53,10 @@ class MainWindow : public QMainWindow {
     void showPast(qlonglong firing);
     void takeDown(const FiringSession* session, Strip* strip);
     void openSpyhole();
+    /// Of the live firing; on the past page, or with none live, of the firing opened there.
+    void openReport();
+    void openLogSheet();
+    void typePaperLog();
     void endFiring();
     void chooseTheme();
     /// Of the firing that is shown, by its spread or its spyhole.
@@ -65,6 +71,8 @@ class MainWindow : public QMainWindow {
     QStackedWidget* m_pages;   ///< one for each ribbon
     QStackedWidget* m_firings; ///< the firing ribbon's: begin page, a spread for each session, the spyhole
     QWidget* m_begin;
+    PastPage* m_past = nullptr;
+    PlanPage* m_plan = nullptr;
     QVBoxLayout* m_ribbonColumn;
     QButtonGroup* m_ribbons;
     std::map<const FiringSession*, Strip*> m_stripOf;

@@ -161,7 +161,7 @@ TEST_F(PastPageTest, TwoAreLaidOverByTicks) {
     press(Qt::Key_Down);
     press(Qt::Key_Space);
     ASSERT_EQ(differences().columnCount(), 2);
-    EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 1);
+    EXPECT_EQ(m_page.findChild<QTabBar*>()->currentIndex(), 2);
     EXPECT_EQ(difference(0, Figure::peak_C), "1 260 °C");
     EXPECT_EQ(difference(1, Figure::peak_C), "1 270 °C");
     EXPECT_EQ(difference(0, Figure::coneHour), "down");

@@ -80,32 +80,32 @@ TEST_F(Pane, ShowsTheSheet) {
 TEST_F(Pane, SavesWhereItIsTold) {
     QString proposed;
     const QString path = folder.filePath(QStringLiteral("kept.pdf"));
-    pane.askForFile = [&](const QString& name) {
+    pane.askForFile = [&](const QString& name, std::function<void(const QString&)> chosen) {
         proposed = name;
-        return path;
+        chosen(path);
     };
     QSignalSpy told(&pane, &ReportPane::told);
     pane.savePdf();
     EXPECT_TRUE(proposed.endsWith(QStringLiteral("Firing 23, Heron.pdf"))) << proposed.toStdString();
     EXPECT_GT(QFileInfo(path).size(), 10'000);
     ASSERT_EQ(told.size(), 1);
-    pane.askForFile = [](const QString&) { return QStringLiteral("/nowhere/at/all.pdf"); };
+    pane.askForFile = [](const QString&, auto chosen) { chosen(QStringLiteral("/nowhere/at/all.pdf")); };
     pane.savePdf();
     ASSERT_EQ(told.size(), 2);
     EXPECT_TRUE(told[1][0].toString().contains(QStringLiteral("/nowhere")))
         << told[1][0].toString().toStdString();
-    pane.askForFile = [](const QString&) { return QString(); };
+    pane.askForFile = [](const QString&, auto) {}; // changed his mind
     pane.savePdf();
     EXPECT_EQ(told.size(), 2);
 }
 
 TEST_F(Pane, PrintsOnThePrintersPaper) {
     const QString path = folder.filePath(QStringLiteral("printed.pdf"));
-    pane.askForPrinter = [&](QPrinter& printer) {
-        printer.setOutputFormat(QPrinter::PdfFormat);
-        printer.setOutputFileName(path);
-        printer.setPageSize(QPageSize(QPageSize::Letter));
-        return true;
+    pane.askForPrinter = [&](std::shared_ptr<QPrinter> printer, std::function<void()> go) {
+        printer->setOutputFormat(QPrinter::PdfFormat);
+        printer->setOutputFileName(path);
+        printer->setPageSize(QPageSize(QPageSize::Letter));
+        go();
     };
     pane.print();
     QFile printed(path);
