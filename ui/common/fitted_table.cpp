@@ -1,5 +1,6 @@
 #include "ui/common/fitted_table.h"
 
+#include "ui/common/breaking_header.h"
 #include "ui/common/cell_delegate.h"
 
 #include <QEvent>
@@ -9,15 +10,19 @@
 
 namespace ringhold {
 
+namespace {
+
+constexpr double narrowest = 0.68; ///< of what a column needs, before the table scrolls sideways
+
+}
+
 FittedTable::FittedTable(QWidget* parent) : QTableView(parent) {
     setItemDelegate(new CellDelegate(this));
     setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
     setTabKeyNavigation(false);
     setSelectionMode(QAbstractItemView::SingleSelection);
     verticalHeader()->setVisible(false);
-    horizontalHeader()->setHighlightSections(false);
-    horizontalHeader()->setMinimumSectionSize(20);
-    horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    setHorizontalHeader(new BreakingHeader(this));
 }
 
 void FittedTable::setColumns(std::vector<Column> columns) {
@@ -44,17 +49,19 @@ void FittedTable::reset() {
 void FittedTable::fitColumns() {
     if (!model() || model()->columnCount() != static_cast<int>(m_columns.size()))
         return;
-    const double figure = fontMetrics().horizontalAdvance(QLatin1Char('0'));
-    double left = viewport()->width();
-    double shares = 0;
+    double figures = 0, shares = 0;
     for (const auto& column : m_columns) {
-        left -= figure * column.figures;
+        figures += column.figures;
         shares += column.share;
     }
-    const double each = shares > 0 ? std::max(left, 0.0) / shares : 0;
+    const double room = viewport()->width();
+    const double wanted = fontMetrics().horizontalAdvance(QLatin1Char('0'));
+    const double figure = std::clamp(room / std::max(figures, 1.0), narrowest * wanted, wanted);
+    const double each = shares > 0 ? std::max(room - figure * figures, 0.0) / shares : 0;
     for (std::size_t i = 0; i < m_columns.size(); ++i)
         setColumnWidth(static_cast<int>(i),
                        static_cast<int>(figure * m_columns[i].figures + each * m_columns[i].share));
+    updateGeometries(); // heads may have broken
 }
 
 } // namespace ringhold

@@ -7,7 +7,8 @@
 
 namespace ringhold {
 
-/// Tab leaves it; cells are drawn by a CellDelegate.
+/// In a narrow window columns are somewhat narrower than they need and their heads break between words; only
+/// then does it scroll sideways. Tab leaves it; cells are drawn by a CellDelegate.
 class FittedTable : public QTableView {
     Q_OBJECT
 
