@@ -152,7 +152,7 @@ void BasisChooser::loadKilns() {
     m_kiln->clear();
     for (const auto& kiln : m_kilns)
         m_kiln->addItem(QString::fromStdString(kiln.name));
-    m_kiln->addItem(QStringLiteral("a typical kiln"));
+    m_kiln->addItem(tr("a typical kiln"));
     m_kiln->setCurrentIndex(std::max(0, m_kiln->findText(QString::fromStdString(wanted))));
     takeKiln();
 }

@@ -18,9 +18,8 @@ CrystalView::CrystalView(const Theme& theme, QWidget* parent) : QWidget(parent),
 void CrystalView::show(const std::optional<PlanCrystal>& crystal) {
     m_crystal = crystal;
     setVisible(crystal.has_value());
-    setAccessibleName(crystal
-                          ? QStringLiteral("Crystal %1, %2").arg(sizeWords(*crystal), sourceWords(*crystal))
-                          : QString());
+    setAccessibleName(crystal ? tr("Crystal %1, %2").arg(sizeWords(*crystal), sourceWords(*crystal))
+                              : QString());
     update();
 }
 
@@ -40,7 +39,7 @@ void CrystalView::paintEvent(QPaintEvent*) {
     painter.setPen(QPen(m_theme.palette().soft, 1.2));
     painter.drawLine(QPointF(0, y), QPointF(bar_mm * perMm, y));
     painter.setFont(font);
-    painter.drawText(QRectF(0, y, width(), words), Qt::AlignLeft, QStringLiteral("%1\u202fmm").arg(bar_mm));
+    painter.drawText(QRectF(0, y, width(), words), Qt::AlignLeft, tr("%1\u202fmm").arg(bar_mm));
 }
 
 double barLength_mm(double atMost_mm) {

@@ -1,6 +1,7 @@
 #include "ui/plan/plan_basis.h"
 
 #include "core/plan/cone_down_estimate.h"
+#include "ui/plan/plan_words.h"
 #include "ui/session/preferences.h"
 
 #include <algorithm>
@@ -86,27 +87,26 @@ PlanContext contextOf(const PlanBasis& basis, const Plan& plan) {
 QString offsetWords(const OffsetPrior& prior, const Preferences& preferences) {
     const auto within = prior.sd * z90;
     if (prior.firings == 0)
-        return QStringLiteral("may read %1 high or low: no firing has told its offset yet")
+        return PlanWords::tr("may read %1 high or low: no firing has told its offset yet")
             .arg(preferences.difference(within, 0, false));
     const double shown = std::round(preferences.shown(prior.mean));
     const QString reads =
-        shown == 0 ? QStringLiteral("reads true")
-                   : QStringLiteral("reads %1 %2")
+        shown == 0 ? PlanWords::tr("reads true")
+                   : PlanWords::tr("reads %1 %2")
                          .arg(preferences.difference(shown < 0 ? -prior.mean : prior.mean, 0, false),
-                              shown < 0 ? QStringLiteral("low") : QStringLiteral("high"));
-    return QStringLiteral("%1 (%2 to %3), from %4")
+                              shown < 0 ? PlanWords::tr("low") : PlanWords::tr("high"));
+    return PlanWords::tr("%1 (%2 to %3), from %4")
         .arg(reads, preferences.difference(prior.mean - within), preferences.difference(prior.mean + within),
-             prior.firings == 1 ? QStringLiteral("1 firing")
-                                : QStringLiteral("%1 firings").arg(prior.firings));
+             prior.firings == 1 ? PlanWords::tr("1 firing") : PlanWords::tr("%1 firings").arg(prior.firings));
 }
 
 QString choiceWords(const OffsetChoice& choice) {
     if (choice.probe.empty())
-        return QStringLiteral("no probe filed");
+        return PlanWords::tr("no probe filed");
     const QString probe = QString::fromStdString(choice.probe);
     return choice.place.empty()
-               ? QStringLiteral("%1, no offset yet").arg(probe)
-               : QStringLiteral("%1, cones at %2").arg(probe, QString::fromStdString(choice.place));
+               ? PlanWords::tr("%1, no offset yet").arg(probe)
+               : PlanWords::tr("%1, cones at %2").arg(probe, QString::fromStdString(choice.place));
 }
 
 QString coneTypeWords(ConeType type) {

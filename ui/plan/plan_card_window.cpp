@@ -21,12 +21,12 @@ PlanCardWindow::PlanCardWindow(const Plan& plan, const PlanBasis& basis, Instant
     : QDialog(parent), m_plan(plan), m_basis(basis), m_written(written), m_preferences(preferences),
       m_printer(std::make_unique<QPrinter>(QPrinter::HighResolution)) {
     setObjectName(QStringLiteral("planCardWindow"));
-    setWindowTitle(QStringLiteral("Plan card"));
+    setWindowTitle(tr("Plan card"));
     setAttribute(Qt::WA_DeleteOnClose);
     auto* layout = new QHBoxLayout(this);
     layout->addWidget(makeChoices());
     m_preview = new QPrintPreviewWidget(m_printer.get(), this);
-    m_preview->setAccessibleName(QStringLiteral("The card as it will be printed"));
+    m_preview->setAccessibleName(tr("The card as it will be printed"));
     connect(m_preview, &QPrintPreviewWidget::paintRequested, this,
             [this](QPrinter* printer) { paintPlanCard(*printer, words()); });
     layout->addWidget(m_preview, 1);
@@ -51,26 +51,24 @@ QWidget* PlanCardWindow::makeChoices() {
     choices->setFixedWidth(250);
     auto* column = new QVBoxLayout(choices);
     column->setContentsMargins(0, 0, 0, 0);
-    m_correction = addChoice(
-        QStringLiteral("cardCorrection"), QStringLiteral("Which set points are corrected"),
-        {QStringLiteral("cone waits only"), QStringLiteral("all set points"), QStringLiteral("nothing")});
-    m_size = addChoice(QStringLiteral("cardSize"), QStringLiteral("Paper size"),
-                       {QStringLiteral("A4"), QStringLiteral("Letter")});
+    m_correction = addChoice(QStringLiteral("cardCorrection"), tr("Which set points are corrected"),
+                             {tr("cone waits only"), tr("all set points"), tr("nothing")});
+    m_size = addChoice(QStringLiteral("cardSize"), tr("Paper size"), {QStringLiteral("A4"), tr("Letter")});
     m_size->setCurrentIndex(usualPageSize().id() == QPageSize::Letter ? 1 : 0);
     m_said = new QLabel(choices);
     m_said->setObjectName(QStringLiteral("cardSaid"));
     m_said->setWordWrap(true);
     m_said->hide();
-    auto* print = new QPushButton(QStringLiteral("Print …"), choices);
-    auto* save = new QPushButton(QStringLiteral("Write a PDF …"), choices);
+    auto* print = new QPushButton(tr("Print …"), choices);
+    auto* save = new QPushButton(tr("Write a PDF …"), choices);
     save->setObjectName(QStringLiteral("cardPdf"));
-    auto* close = new QPushButton(QStringLiteral("Close"), choices);
+    auto* close = new QPushButton(tr("Close"), choices);
     connect(print, &QPushButton::clicked, this, &PlanCardWindow::askForPrinter);
     connect(save, &QPushButton::clicked, this, &PlanCardWindow::askForFile);
     connect(close, &QPushButton::clicked, this, &QDialog::close);
-    auto* correctionLabel = new QLabel(QStringLiteral("&Correct by the probe's offset"), choices);
+    auto* correctionLabel = new QLabel(tr("&Correct by the probe's offset"), choices);
     correctionLabel->setBuddy(m_correction);
-    auto* sizeLabel = new QLabel(QStringLiteral("&Paper"), choices);
+    auto* sizeLabel = new QLabel(tr("&Paper"), choices);
     sizeLabel->setBuddy(m_size);
     for (QWidget* each : std::initializer_list<QWidget*>{correctionLabel, m_correction, sizeLabel, m_size})
         column->addWidget(each);
@@ -104,13 +102,13 @@ void PlanCardWindow::refresh() {
 void PlanCardWindow::writePdf(const QString& file) {
     const auto written = writePlanCard(file.toStdString(), words(), pageSize());
     if (written)
-        say(QStringLiteral("Written to %1").arg(file), false);
+        say(tr("Written to %1").arg(file), false);
     else
-        say(QStringLiteral("Not written: %1").arg(QString::fromStdString(written.error().text())), true);
+        say(tr("Not written: %1").arg(QString::fromStdString(written.error().text())), true);
 }
 
 void PlanCardWindow::askForFile() {
-    auto* dialog = new QFileDialog(this, QStringLiteral("Write the plan card"));
+    auto* dialog = new QFileDialog(this, tr("Write the plan card"));
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     dialog->setAcceptMode(QFileDialog::AcceptSave);
     dialog->setNameFilter(QStringLiteral("PDF (*.pdf)"));
@@ -124,7 +122,7 @@ void PlanCardWindow::askForPrinter() {
     dialog->setAttribute(Qt::WA_DeleteOnClose);
     connect(dialog, qOverload<QPrinter*>(&QPrintDialog::accepted), this, [this](QPrinter* printer) {
         if (!paintPlanCard(*printer, words()))
-            say(QStringLiteral("The printer cannot be reached."), true);
+            say(tr("The printer cannot be reached."), true);
     });
     dialog->show();
 }

@@ -1,5 +1,7 @@
 #include "ui/plan/plan_crystal.h"
 
+#include "ui/plan/plan_words.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -55,7 +57,7 @@ std::optional<PlanCrystal> planCrystal(const Plan& plan, const PlannedCurve& pla
 }
 
 QString sizeWords(const PlanCrystal& crystal) {
-    return QStringLiteral("about %1\u202fmm across").arg(millimetres(2 * crystal.radius.likely_mm, 0));
+    return PlanWords::tr("about %1\u202fmm across").arg(millimetres(2 * crystal.radius.likely_mm, 0));
 }
 
 QString sourceWords(const PlanCrystal& crystal) {
@@ -65,9 +67,9 @@ QString sourceWords(const PlanCrystal& crystal) {
     if (crystal.rings.empty())
         return words;
     const auto [narrow, wide] = std::ranges::minmax(crystal.rings, {}, &CrystalRing::width_mm);
-    return words + QStringLiteral("; %1 %2 about %3 to %4\u202fmm wide")
+    return words + PlanWords::tr("; %1 %2 about %3 to %4\u202fmm wide")
                        .arg(crystal.rings.size())
-                       .arg(crystal.rings.size() == 1 ? QStringLiteral("ring") : QStringLiteral("rings"))
+                       .arg(crystal.rings.size() == 1 ? PlanWords::tr("ring") : PlanWords::tr("rings"))
                        .arg(millimetres(narrow.width_mm(), 1), millimetres(wide.width_mm(), 1));
 }
 

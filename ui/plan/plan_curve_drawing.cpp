@@ -1,6 +1,7 @@
 #include "ui/plan/plan_curve_drawing.h"
 
 #include "core/growth/growth_rate.h"
+#include "ui/plan/plan_words.h"
 #include "ui/plot/custom_plot.h"
 #include "ui/plot/time_axis.h"
 #include "ui/session/preferences.h"
@@ -62,6 +63,7 @@ void PlanCurveDrawing::draw(const DrawnPlan& drawn) {
     if (drawn.planned) {
         drawGrowthWindow();
         drawBands();
+        drawRehearsal();
         drawKiln();
         drawPlan();
         drawSelection();
@@ -102,7 +104,9 @@ void PlanCurveDrawing::dressAxes() {
     m_plot.yAxis->setLabel(m_preferences.unitName());
     if (!m_drawn->planned)
         return;
-    const double length = std::max(inHours(m_drawn->planned->length()), 0.1);
+    double length = std::max(inHours(m_drawn->planned->length()), 0.1);
+    if (m_drawn->rehearsal && !m_drawn->rehearsal->band.empty())
+        length = std::max(length, m_drawn->rehearsal->band.back().hour);
     m_plot.xAxis->setRange(0, length * 1.01);
     m_plot.yAxis->setRange(0, shown(hottest(m_drawn->planned->curve)) * headroom);
 }
@@ -117,7 +121,7 @@ void PlanCurveDrawing::drawGrowthWindow() {
         return;
     const auto& inks = m_theme.palette();
     addGround(m_plot, inks.forecastWindow, left, shown(window.halfHot), right, shown(window.halfCold));
-    auto* words = addWords(m_plot, QStringLiteral("crystals grow best"), m_theme.text(TextSize::small),
+    auto* words = addWords(m_plot, PlanWords::tr("crystals grow best"), m_theme.text(TextSize::small),
                            inks.forecastText);
     words->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
     words->position->setCoords(right, shown(window.halfHot));
@@ -163,8 +167,29 @@ void PlanCurveDrawing::drawSelection() {
     addCurve(part, pen);
 }
 
+void PlanCurveDrawing::drawRehearsal() {
+    if (!m_drawn->rehearsal || m_drawn->rehearsal->band.empty())
+        return;
+    const auto& inks = m_theme.palette();
+    auto* low = m_plot.addGraph();
+    auto* high = m_plot.addGraph();
+    auto* likely = m_plot.addGraph();
+    for (const auto& point : m_drawn->rehearsal->band) {
+        low->addData(point.hour, shown(Temperature::fromCelsius(point.p05_C)));
+        high->addData(point.hour, shown(Temperature::fromCelsius(point.p95_C)));
+        likely->addData(point.hour, shown(Temperature::fromCelsius(point.median_C)));
+    }
+    QColor ground = inks.kiln;
+    ground.setAlphaF(0.18F);
+    low->setPen(Qt::NoPen);
+    high->setPen(Qt::NoPen);
+    high->setBrush(ground);
+    high->setChannelFillGraph(low);
+    likely->setPen(QPen(inks.kiln, 1.2));
+}
+
 void PlanCurveDrawing::drawKiln() {
-    if (!m_drawn->energy)
+    if (!m_drawn->energy || m_drawn->rehearsal) // the kiln itself says more than a typical one
         return;
     const QPen pen(m_theme.palette().kiln, 1.2);
     for (const auto& stretch : m_drawn->energy->cannotFollow) {
@@ -188,10 +213,10 @@ void PlanCurveDrawing::drawConeDowns() {
         addUpright(m_plot, QPen(inks.forecast, 1.4), hours, 0, top);
         const QString cone = QString::fromStdString(wait->cone);
         const QString text = step.coneWaitEnd == ConeWaitEnd::estimated
-                                 ? QStringLiteral("cone %1 down, an estimate").arg(cone)
+                                 ? PlanWords::tr("cone %1 down, an estimate").arg(cone)
                              : step.coneWaitEnd == ConeWaitEnd::stillStanding
-                                 ? QStringLiteral("cone %1 still standing, an estimate").arg(cone)
-                                 : QStringLiteral("cone %1 down, assumed").arg(cone);
+                                 ? PlanWords::tr("cone %1 still standing, an estimate").arg(cone)
+                                 : PlanWords::tr("cone %1 down, assumed").arg(cone);
         auto* words = addWords(m_plot, text, m_theme.text(TextSize::small), inks.forecastText);
         const bool toTheRight = hours < m_plot.xAxis->range().upper / 2;
         words->setPositionAlignment((toTheRight ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignTop);

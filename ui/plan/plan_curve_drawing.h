@@ -1,6 +1,7 @@
 // Draws a planned curve into a plot.
 #pragma once
 
+#include "core/learn/rehearsal.h"
 #include "core/plan/plan_energy.h"
 
 #include <optional>
@@ -16,9 +17,10 @@ class Theme;
 struct DrawnPlan {
     Plan plan;
     std::optional<PlannedCurve> planned;
-    std::optional<PlanEnergy> energy; ///< where the model kiln is off the curve
-    std::optional<std::size_t> step;  ///< the one that is drawn thicker
-    std::optional<double> mark_h;     ///< hours after the start
+    std::optional<PlanEnergy> energy;   ///< where the model kiln is off the curve
+    std::optional<Rehearsal> rehearsal; ///< drawn as a band
+    std::optional<std::size_t> step;    ///< the one that is drawn thicker
+    std::optional<double> mark_h;       ///< hours after the start
 };
 
 /// Curve, bands, the temperatures at which crystals grow, the cones' ends; hours across, the chosen unit
@@ -33,6 +35,7 @@ class PlanCurveDrawing {
     void drawGrowthWindow();
     void drawBands();
     void drawPlan();
+    void drawRehearsal();
     void drawKiln();
     void drawConeDowns();
     void drawSelection();

@@ -17,9 +17,9 @@ PlanCurveView::PlanCurveView(const Theme& theme, const Preferences& preferences,
     : QWidget(parent), m_theme(theme), m_preferences(preferences), m_plot(new QCustomPlot(this)),
       m_words(new QLabel(this)) {
     m_plot->setObjectName(QStringLiteral("plannedCurve"));
-    m_plot->setAccessibleName(QStringLiteral("Planned curve"));
+    m_plot->setAccessibleName(tr("Planned curve"));
     m_plot->setFocusPolicy(Qt::StrongFocus);
-    m_plot->setMinimumSize(280, 130);
+    m_plot->setMinimumSize(280, 100);
     m_plot->setNoAntialiasingOnDrag(false);
     m_plot->installEventFilter(this);
     m_words->setObjectName(QStringLiteral("curveWords"));
@@ -40,6 +40,7 @@ void PlanCurveView::show(const Plan& plan, const PlannedCurve& planned) {
     m_shown.plan = plan;
     m_shown.planned = planned;
     m_shown.energy.reset();
+    m_shown.rehearsal.reset();
     if (m_shown.step && *m_shown.step >= plan.steps.size())
         m_shown.step.reset();
     if (m_shown.mark_h)
@@ -52,9 +53,15 @@ void PlanCurveView::showKiln(const PlanEnergy& energy) {
     draw();
 }
 
+void PlanCurveView::showRehearsal(const std::optional<Rehearsal>& rehearsal) {
+    m_shown.rehearsal = m_shown.planned ? rehearsal : std::nullopt;
+    draw();
+}
+
 void PlanCurveView::showNothing(const QString& why) {
     m_shown.planned.reset();
     m_shown.energy.reset();
+    m_shown.rehearsal.reset();
     m_shown.mark_h.reset();
     m_why = why;
     draw();
@@ -87,11 +94,11 @@ void PlanCurveView::draw() {
 
 QString PlanCurveView::legInWords(const PlannedLeg& leg) const {
     const QString step =
-        QStringLiteral("step %1, %2").arg(leg.step + 1).arg(kindWords(kindOf(m_shown.plan.steps[leg.step])));
-    const QString ring = leg.ring ? QStringLiteral(", ring %1").arg(*leg.ring) : QString();
-    const QString motion = leg.motion == Motion::up     ? QStringLiteral(", going up")
-                           : leg.motion == Motion::down ? QStringLiteral(", going down")
-                                                        : QStringLiteral(", staying");
+        tr("step %1, %2").arg(leg.step + 1).arg(kindWords(kindOf(m_shown.plan.steps[leg.step])));
+    const QString ring = leg.ring ? tr(", ring %1").arg(*leg.ring) : QString();
+    const QString motion = leg.motion == Motion::up     ? tr(", going up")
+                           : leg.motion == Motion::down ? tr(", going down")
+                                                        : tr(", staying");
     return step + ring + motion;
 }
 
@@ -99,21 +106,21 @@ void PlanCurveView::tell() {
     QString words = m_why;
     if (m_shown.planned && m_shown.mark_h) {
         const auto at = m_shown.planned->start() + durationFromHours(*m_shown.mark_h);
-        words = QStringLiteral("%1 after the start: %2")
+        words = tr("%1 after the start: %2")
                     .arg(m_preferences.span(at - m_shown.planned->start()),
                          m_preferences.temperature(m_shown.planned->temperatureAt(at)));
         if (const auto* leg = m_shown.planned->legAt(at))
             words += QStringLiteral(", ") + legInWords(*leg);
     } else if (m_shown.planned && m_shown.step) {
         const auto& step = m_shown.planned->steps[*m_shown.step];
-        words = QStringLiteral("Step %1, %2: from %3 to %4 after the start, %5 to %6")
+        words = tr("Step %1, %2: from %3 to %4 after the start, %5 to %6")
                     .arg(step.step + 1)
                     .arg(kindWords(kindOf(m_shown.plan.steps[step.step])),
                          m_preferences.span(step.start - m_shown.planned->start()),
                          m_preferences.span(step.end - m_shown.planned->start()),
                          m_preferences.temperature(step.from), m_preferences.temperature(step.to));
     } else if (m_shown.planned) {
-        words = QStringLiteral("Hours after the start. The arrow keys move along the curve.");
+        words = tr("Hours after the start. The arrow keys move along the curve.");
     }
     m_words->setText(words);
     m_plot->setAccessibleDescription(curveInWords());
@@ -124,7 +131,7 @@ QString PlanCurveView::curveInWords() const {
         return m_why;
     QStringList parts;
     for (const auto& step : m_shown.planned->steps)
-        parts << QStringLiteral("%1 to %2 by %3")
+        parts << tr("%1 to %2 by %3")
                      .arg(kindWords(kindOf(m_shown.plan.steps[step.step])),
                           m_preferences.temperature(step.to),
                           m_preferences.span(step.end - m_shown.planned->start()));

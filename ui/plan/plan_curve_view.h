@@ -28,6 +28,8 @@ class PlanCurveView : public QWidget {
     void show(const Plan& plan, const PlannedCurve& planned);
     /// Where the model kiln could not follow; belongs to the curve shown last.
     void showKiln(const PlanEnergy& energy);
+    /// How the kiln would go as it was in past firings, as a band; belongs to the curve shown last.
+    void showRehearsal(const std::optional<Rehearsal>& rehearsal);
     /// No curve, and why.
     void showNothing(const QString& why);
     /// Drawn thicker; the words below tell of it.

@@ -1,6 +1,7 @@
 #include "ui/plan/plan_faults.h"
 
 #include "core/cones/cone_table.h"
+#include "ui/plan/plan_words.h"
 #include "ui/plan/step_cells.h"
 #include "ui/plan/typed_figures.h"
 #include "ui/session/preferences.h"
@@ -32,25 +33,25 @@ QString reasonWords(const PlanFault& fault, const Preferences& preferences) {
     const auto high = [&] { return figureOf(fault.key, fault.high, preferences); };
     switch (fault.reason) {
     case FaultReason::noSteps:
-        return QStringLiteral("The plan has no step yet.");
+        return PlanWords::tr("The plan has no step yet.");
     case FaultReason::tooManySteps:
-        return QStringLiteral("A plan has at most %1 steps.").arg(fault.high);
+        return PlanWords::tr("A plan has at most %1 steps.").arg(fault.high);
     case FaultReason::notAboveZero:
-        return QStringLiteral("must be above 0");
+        return PlanWords::tr("must be above 0");
     case FaultReason::outOfRange:
-        return QStringLiteral("must be from %1 to %2").arg(low(), high());
+        return PlanWords::tr("must be from %1 to %2").arg(low(), high());
     case FaultReason::tooMuch:
-        return QStringLiteral("must be at most %1").arg(high());
+        return PlanWords::tr("must be at most %1").arg(high());
     case FaultReason::belowKiln:
-        return QStringLiteral("below the %1 that the kiln has by then; this step goes up").arg(low());
+        return PlanWords::tr("below the %1 that the kiln has by then; this step goes up").arg(low());
     case FaultReason::aboveKiln:
-        return QStringLiteral("above the %1 that the kiln has by then; this step goes down").arg(high());
+        return PlanWords::tr("above the %1 that the kiln has by then; this step goes down").arg(high());
     case FaultReason::notACone:
-        return QStringLiteral("must be a cone's number, such as 9, 010 or 5.5");
+        return PlanWords::tr("must be a cone's number, such as 9, 010 or 5.5");
     case FaultReason::ceilingBelowSet:
-        return QStringLiteral("must be at least the set point");
+        return PlanWords::tr("must be at least the set point");
     case FaultReason::highNotAboveLow:
-        return QStringLiteral("must be above the low");
+        return PlanWords::tr("must be above the low");
     }
     return {};
 }
@@ -79,8 +80,8 @@ std::vector<ToldFault> toldFaults(const Plan& plan, ConeType cones, const Prefer
             continue;
         const auto series = name(cones);
         told.push_back({i, "cone",
-                        QStringLiteral("cone: there is no %1 cone %2 in the chart, so that nothing tells "
-                                       "when it will be down")
+                        PlanWords::tr("cone: there is no %1 cone %2 in the chart, so that nothing tells "
+                                      "when it will be down")
                             .arg(QString::fromUtf8(series.data(), static_cast<qsizetype>(series.size())),
                                  QString::fromStdString(wait->cone)),
                         false});
@@ -89,7 +90,7 @@ std::vector<ToldFault> toldFaults(const Plan& plan, ConeType cones, const Prefer
 }
 
 QString withItsStep(const ToldFault& fault) {
-    return fault.step ? QStringLiteral("Step %1, %2").arg(*fault.step + 1).arg(fault.words) : fault.words;
+    return fault.step ? PlanWords::tr("Step %1, %2").arg(*fault.step + 1).arg(fault.words) : fault.words;
 }
 
 } // namespace ringhold

@@ -1,6 +1,7 @@
 #include "ui/plan/plan_figures.h"
 
 #include "ui/plan/plan_crystal.h"
+#include "ui/plan/plan_words.h"
 #include "ui/session/preferences.h"
 
 #include <cmath>
@@ -19,58 +20,58 @@ QString countOf(std::size_t number, const char* one, const char* many) {
 
 QString basisWords(const PlanBasis& basis, KilnBasis model) {
     if (model == KilnBasis::scaledByRatedPower)
-        return QStringLiteral("modelled on a typical kiln scaled to %1\u202fkW, not metered")
+        return PlanWords::tr("modelled on a typical kiln scaled to %1\u202fkW, not metered")
             .arg(QString::number(basis.kiln->ratedPower->kilowatts(), 'g', 3));
-    return QStringLiteral("modelled on a typical kiln of 11\u202fkW, not metered");
+    return PlanWords::tr("modelled on a typical kiln of 11\u202fkW, not metered");
 }
 
 PlanFigure lengthOf(const Plan& plan, const PlannedCurve& planned, const Preferences& preferences) {
-    QString source = QStringLiteral("from %1, %2")
+    QString source = PlanWords::tr("from %1, %2")
                          .arg(preferences.temperature(planned.curve.front().temperature),
                               countOf(plan.steps.size(), "step", "steps"));
     if (planned.restsOnAssumption())
-        source += QStringLiteral("; rests on an assumed cone wait");
-    return {QStringLiteral("Whole firing"), preferences.span(planned.length()), source};
+        source += PlanWords::tr("; rests on an assumed cone wait");
+    return {PlanWords::tr("Whole firing"), preferences.span(planned.length()), source};
 }
 
 PlanFigure coneDownOf(const PlannedStep& step, const std::string& cone, Instant start,
                       const Preferences& preferences) {
-    const QString label = QStringLiteral("Cone %1 down").arg(QString::fromStdString(cone));
+    const QString label = PlanWords::tr("Cone %1 down").arg(QString::fromStdString(cone));
     const QString after = preferences.span(step.end - start);
     switch (step.coneWaitEnd.value_or(ConeWaitEnd::assumed)) {
     case ConeWaitEnd::estimated:
-        return {label, QStringLiteral("about %1").arg(after),
-                QStringLiteral("after the start, an estimate: only a look tells")};
+        return {label, PlanWords::tr("about %1").arg(after),
+                PlanWords::tr("after the start, an estimate: only a look tells")};
     case ConeWaitEnd::stillStanding:
-        return {label, QStringLiteral("not by %1").arg(after),
-                QStringLiteral("after the start; it would still stand, as the heat-work law has it")};
+        return {label, PlanWords::tr("not by %1").arg(after),
+                PlanWords::tr("after the start; it would still stand, as the heat-work law has it")};
     case ConeWaitEnd::assumed:
         break;
     }
-    return {label, after, QStringLiteral("after the start; assumed, half the longest soak")};
+    return {label, after, PlanWords::tr("after the start; assumed, half the longest soak")};
 }
 
 PlanFigure energyOf(const PlanEnergy& energy, const PlanBasis& basis) {
-    return {QStringLiteral("Energy"),
-            QStringLiteral("about %1\u202fkWh").arg(std::lround(energy.total.kilowattHours())),
+    return {PlanWords::tr("Energy"),
+            PlanWords::tr("about %1\u202fkWh").arg(std::lround(energy.total.kilowattHours())),
             basisWords(basis, energy.basis)};
 }
 
 PlanFigure costOf(const PlanEnergy& energy, const PlanBasis& basis) {
-    const QString label = QStringLiteral("Cost");
+    const QString label = PlanWords::tr("Cost");
     if (!basis.kiln || !basis.kiln->pricePerKilowattHour)
-        return {label, QStringLiteral("–"), QStringLiteral("no price of a kWh is filed with a kiln")};
+        return {label, QStringLiteral("–"), PlanWords::tr("no price of a kWh is filed with a kiln")};
     const double price = *basis.kiln->pricePerKilowattHour;
-    return {label, QStringLiteral("about %1").arg(energy.cost(price), 0, 'f', 2),
-            QStringLiteral("at %1 a kWh, in your currency").arg(price)};
+    return {label, PlanWords::tr("about %1").arg(energy.cost(price), 0, 'f', 2),
+            PlanWords::tr("at %1 a kWh, in your currency").arg(price)};
 }
 
 QString lagWords(const CannotFollow& off, const Preferences& preferences) {
     const bool behind = off.worst < TemperatureDifference();
-    return behind ? QStringLiteral("Step %1: the kiln would fall up to %2 behind at full power.")
+    return behind ? PlanWords::tr("Step %1: the kiln would fall up to %2 behind at full power.")
                         .arg(off.step + 1)
                         .arg(preferences.difference(-off.worst, 0, false))
-                  : QStringLiteral("Step %1: the kiln would stay up to %2 hotter with its power off.")
+                  : PlanWords::tr("Step %1: the kiln would stay up to %2 hotter with its power off.")
                         .arg(off.step + 1)
                         .arg(preferences.difference(off.worst, 0, false));
 }
@@ -104,10 +105,10 @@ std::vector<PlanFigure> planFigures(const Plan& plan, const PlannedCurve& planne
         if (const auto* wait = std::get_if<ConeWait>(&plan.steps[step.step]))
             figures.push_back(coneDownOf(step, wait->cone, planned.start(), preferences));
     if (const auto crystal = planCrystal(plan, planned, basis))
-        figures.push_back({QStringLiteral("Crystal"), sizeWords(*crystal), sourceWords(*crystal)});
+        figures.push_back({PlanWords::tr("Crystal"), sizeWords(*crystal), sourceWords(*crystal)});
     if (!hasEnergyModel(basis)) {
-        figures.push_back({QStringLiteral("Energy"), QStringLiteral("–"),
-                           QStringLiteral("there is no model of a kiln that burns its fuel")});
+        figures.push_back({PlanWords::tr("Energy"), QStringLiteral("–"),
+                           PlanWords::tr("there is no model of a kiln that burns its fuel")});
     } else if (energy) {
         figures.push_back(energyOf(*energy, basis));
         figures.push_back(costOf(*energy, basis));
@@ -120,7 +121,7 @@ QStringList planWarnings(const Plan& plan, const PlannedCurve& planned, const Pl
     QStringList words;
     for (const auto& step : planned.steps)
         if (step.coneWaitEnd == ConeWaitEnd::stillStanding)
-            words << QStringLiteral("Step %1: after the longest soak cone %2 would still stand.")
+            words << PlanWords::tr("Step %1: after the longest soak cone %2 would still stand.")
                          .arg(step.step + 1)
                          .arg(QString::fromStdString(std::get<ConeWait>(plan.steps[step.step]).cone));
     if (energy && hasEnergyModel(basis))

@@ -28,17 +28,15 @@ QPushButton* menuButton(const QString& text, const QString& name, const QString&
 PlanListView::PlanListView(KeptPlansModel& plans, QWidget* parent)
     : QWidget(parent), m_plans(plans), m_list(new QListView(this)) {
     m_list->setObjectName(QStringLiteral("planList"));
-    m_list->setAccessibleName(QStringLiteral("Your plans"));
+    m_list->setAccessibleName(tr("Your plans"));
     m_list->setModel(&plans);
     m_list->setEditTriggers(QAbstractItemView::EditKeyPressed | QAbstractItemView::DoubleClicked);
     m_list->setSpacing(1);
     m_list->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Ignored); // as high as the buttons beside it
-    auto* fresh = menuButton(QStringLiteral("New plan"), QStringLiteral("Begin a plan"),
-                             QStringLiteral("newPlan"), this);
+    auto* fresh = menuButton(tr("New plan"), tr("Begin a plan"), QStringLiteral("newPlan"), this);
     fresh->setMenu(makeNewMenu(fresh));
-    auto* more =
-        menuButton(QStringLiteral("This plan"), QStringLiteral("What else to do with the chosen plan"),
-                   QStringLiteral("thisPlan"), this);
+    auto* more = menuButton(tr("This plan"), tr("What else to do with the chosen plan"),
+                            QStringLiteral("thisPlan"), this);
     more->setMenu(makeMoreMenu(more));
     auto* buttons = new QVBoxLayout;
     buttons->addWidget(fresh);
@@ -56,22 +54,21 @@ PlanListView::PlanListView(KeptPlansModel& plans, QWidget* parent)
 
 QMenu* PlanListView::makeNewMenu(QWidget* parent) {
     auto* menu = new QMenu(parent);
-    menu->addAction(QStringLiteral("Empty"), this, [this] { Q_EMIT planWanted({"New plan", {}}); });
+    menu->addAction(tr("Empty"), this, [this] { Q_EMIT planWanted({"New plan", {}}); });
     for (const auto& example : examplePlans())
-        menu->addAction(QStringLiteral("Example: %1").arg(QString::fromStdString(example.plan.name)), this,
+        menu->addAction(tr("Example: %1").arg(QString::fromStdString(example.plan.name)), this,
                         [this, plan = example.plan] { Q_EMIT planWanted(plan); });
     menu->addSeparator();
-    m_onAPlan << menu->addAction(QStringLiteral("Copy of the chosen plan"), this, &PlanListView::copyWanted);
-    menu->addAction(QStringLiteral("From a plan file …"), this, &PlanListView::bringInWanted);
+    m_onAPlan << menu->addAction(tr("Copy of the chosen plan"), this, &PlanListView::copyWanted);
+    menu->addAction(tr("From a plan file …"), this, &PlanListView::bringInWanted);
     return menu;
 }
 
 QMenu* PlanListView::makeMoreMenu(QWidget* parent) {
     auto* menu = new QMenu(parent);
-    m_onAPlan << menu->addAction(QStringLiteral("Rename"), this, &PlanListView::renameCurrent);
-    m_onAPlan << menu->addAction(QStringLiteral("Write to a plan file …"), this,
-                                 &PlanListView::writeOutWanted);
-    auto* remove = menu->addAction(QStringLiteral("Remove"), this, &PlanListView::removeWanted);
+    m_onAPlan << menu->addAction(tr("Rename"), this, &PlanListView::renameCurrent);
+    m_onAPlan << menu->addAction(tr("Write to a plan file …"), this, &PlanListView::writeOutWanted);
+    auto* remove = menu->addAction(tr("Remove"), this, &PlanListView::removeWanted);
     auto* removeByKey = new QAction(m_list);
     removeByKey->setShortcut(Qt::Key_Delete);
     removeByKey->setShortcutContext(Qt::WidgetShortcut);

@@ -12,12 +12,12 @@ PlanMessage::PlanMessage(QWidget* parent)
     : QFrame(parent), m_words(new QLabel(this)), m_act(new QPushButton(this)) {
     setObjectName(QStringLiteral("planMessage"));
     m_words->setWordWrap(true);
-    m_act->setAccessibleName(QStringLiteral("What can be done about it"));
+    m_act->setAccessibleName(tr("What can be done about it"));
     m_words->setTextInteractionFlags(Qt::TextSelectableByMouse);
     m_act->setObjectName(QStringLiteral("planMessageAct"));
-    auto* close = new QPushButton(QStringLiteral("Close"), this);
+    auto* close = new QPushButton(tr("Close"), this);
     close->setObjectName(QStringLiteral("planMessageClose"));
-    close->setAccessibleName(QStringLiteral("Close the message"));
+    close->setAccessibleName(tr("Close the message"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(0, 0, 0, 0);
     row->addWidget(m_words, 1);

@@ -3,6 +3,7 @@
 #include "core/learn/firing_figures.h"
 #include "core/report/model_words.h"
 #include "ui/common/word_style.h"
+#include "ui/plan/plan_words.h"
 #include "ui/session/preferences.h"
 
 #include <QUndoCommand>
@@ -39,21 +40,21 @@ QVariant alignmentOf(StepColumn column) {
 QString headerText(StepColumn column, const QString& unit) {
     switch (column) {
     case StepColumn::kind:
-        return QStringLiteral("Step");
+        return PlanWords::tr("Step");
     case StepColumn::which:
-        return QStringLiteral("Of");
+        return PlanWords::tr("Of");
     case StepColumn::temperature:
         return unit;
     case StepColumn::rate:
         return unit + QStringLiteral("/h");
     case StepColumn::time:
-        return QStringLiteral("Time");
+        return PlanWords::tr("Time");
     case StepColumn::limit:
-        return QStringLiteral("Limit");
+        return PlanWords::tr("Limit");
     case StepColumn::lowTime:
-        return QStringLiteral("At low");
+        return PlanWords::tr("At low");
     case StepColumn::takes:
-        return QStringLiteral("Takes");
+        return PlanWords::tr("Takes");
     }
     return {};
 }
@@ -61,22 +62,22 @@ QString headerText(StepColumn column, const QString& unit) {
 QString headerWords(StepColumn column) {
     switch (column) {
     case StepColumn::kind:
-        return QStringLiteral("What the kiln does in this step");
+        return PlanWords::tr("What the kiln does in this step");
     case StepColumn::which:
-        return QStringLiteral("The cone that is waited for, or how many rings");
+        return PlanWords::tr("The cone that is waited for, or how many rings");
     case StepColumn::temperature:
-        return QStringLiteral("The temperature that the step goes to or holds, by this probe; of rings the "
-                              "high one");
+        return PlanWords::tr("The temperature that the step goes to or holds, by this probe; of rings the "
+                             "high one");
     case StepColumn::rate:
-        return QStringLiteral("How fast; full is as fast as the kiln goes by itself");
+        return PlanWords::tr("How fast; full is as fast as the kiln goes by itself");
     case StepColumn::time:
-        return QStringLiteral("How long a hold lasts, a cone wait soaks at the most, rings stay at the high");
+        return PlanWords::tr("How long a hold lasts, a cone wait soaks at the most, rings stay at the high");
     case StepColumn::limit:
-        return QStringLiteral("The band of a hold, the ceiling of a cone wait, the low of rings");
+        return PlanWords::tr("The band of a hold, the ceiling of a cone wait, the low of rings");
     case StepColumn::lowTime:
-        return QStringLiteral("How long rings stay at the low");
+        return PlanWords::tr("How long rings stay at the low");
     case StepColumn::takes:
-        return QStringLiteral("How long the step takes as reckoned; not part of the plan");
+        return PlanWords::tr("How long the step takes as reckoned; not part of the plan");
     }
     return {};
 }
@@ -124,7 +125,7 @@ void PlanModel::addStep(StepKind kind, int row) {
     row = std::clamp(row, 0, rowCount());
     const Step step = usualStep(kind, endOf(m_plan, static_cast<std::size_t>(row)));
     doThis(
-        QStringLiteral("add %1").arg(kindWords(kind)), [=, this] { insertStep(row, step); },
+        tr("add %1").arg(kindWords(kind)), [=, this] { insertStep(row, step); },
         [=, this] { eraseStep(row); });
 }
 
@@ -133,7 +134,7 @@ void PlanModel::removeStep(int row) {
         return;
     const Step step = stepAt(row);
     doThis(
-        QStringLiteral("remove %1").arg(kindWords(kindOf(step))), [=, this] { eraseStep(row); },
+        tr("remove %1").arg(kindWords(kindOf(step))), [=, this] { eraseStep(row); },
         [=, this] { insertStep(row, step); });
 }
 
@@ -141,7 +142,7 @@ void PlanModel::moveStep(int from, int to) {
     if (!isRow(from) || !isRow(to) || from == to)
         return;
     doThis(
-        QStringLiteral("move %1").arg(kindWords(kindOf(stepAt(from)))), [=, this] { shiftStep(from, to); },
+        tr("move %1").arg(kindWords(kindOf(stepAt(from)))), [=, this] { shiftStep(from, to); },
         [=, this] { shiftStep(to, from); });
 }
 
@@ -151,7 +152,7 @@ void PlanModel::setKind(int row, StepKind kind) {
     const Step before = stepAt(row);
     const Step after = converted(before, kind, endOf(m_plan, static_cast<std::size_t>(row)));
     doThis(
-        QStringLiteral("make it a %1").arg(kindWords(kind)), [=, this] { putStep(row, after); },
+        tr("make it a %1").arg(kindWords(kind)), [=, this] { putStep(row, after); },
         [=, this] { putStep(row, before); });
 }
 
@@ -165,7 +166,7 @@ void PlanModel::rename(const QString& name) {
         Q_EMIT planChanged();
     };
     doThis(
-        QStringLiteral("rename"), [=] { put(after); }, [=] { put(before); });
+        tr("rename"), [=] { put(after); }, [=] { put(before); });
 }
 
 void PlanModel::holdGrowthWithin(TemperatureDifference halfWidth) {
@@ -271,9 +272,9 @@ QString PlanModel::told(const QModelIndex& index) const {
     if (cell)
         words = QString::fromUtf8(cell->words) + QLatin1Char(' ') + toldIn(*cell, m_preferences);
     else if (columnAt(index) == StepColumn::takes && !words.isEmpty())
-        words = QStringLiteral("takes ") + words;
+        words = tr("takes ") + words;
     const QString fault = faultAt(index);
-    return fault.isEmpty() ? words : words + QStringLiteral("; wrong: ") + fault;
+    return fault.isEmpty() ? words : words + tr("; wrong: ") + fault;
 }
 
 QVariant PlanModel::data(const QModelIndex& index, int role) const {
@@ -344,12 +345,12 @@ bool PlanModel::setData(const QModelIndex& index, const QVariant& value, int rol
     const auto typing = typeInto(*cell, value.toString(), m_preferences);
     const QString words = QString::fromUtf8(cell->words);
     if (typing == Typing::notUnderstood) // it left the value as it was
-        Q_EMIT refused(QStringLiteral("Step %1, %2: “%3” is not understood. It stays %4.")
+        Q_EMIT refused(tr("Step %1, %2: “%3” is not understood. It stays %4.")
                            .arg(row + 1)
                            .arg(words, value.toString(), toldIn(*cell, m_preferences)));
     if (typing == Typing::changed)
         doThis(
-            QStringLiteral("change %1").arg(words), [=, this] { putStep(row, after); },
+            tr("change %1").arg(words), [=, this] { putStep(row, after); },
             [=, this] { putStep(row, before); });
     return typing != Typing::notUnderstood;
 }

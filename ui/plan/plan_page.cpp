@@ -1,23 +1,26 @@
 #include "ui/plan/plan_page.h"
 
-#include "core/exchange/file.h"
 #include "core/plan/plan_file.h"
+#include "ui/common/undo_buttons.h"
+#include "ui/common/unit_button.h"
 #include "ui/common/words_on_page.h"
 #include "ui/plan/basis_chooser.h"
 #include "ui/plan/crystal_view.h"
 #include "ui/plan/figures_view.h"
 #include "ui/plan/plan_card_window.h"
 #include "ui/plan/plan_curve_view.h"
+#include "ui/plan/plan_files.h"
 #include "ui/plan/plan_list_view.h"
 #include "ui/plan/plan_message.h"
+#include "ui/plan/rehearsal_view.h"
 #include "ui/plan/step_editor.h"
 #include "ui/session/notebook.h"
 #include "ui/theme/theme.h"
 
 #include <QAction>
-#include <QFileDialog>
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QTabWidget>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -30,13 +33,12 @@ constexpr int typingPause_ms = 200;
 constexpr int narrowestRight = 320;
 /// Below this the crystal is told in words alone.
 constexpr int roomForCrystal = 580;
-const QString planFiles = QStringLiteral("Plan files (*.json)");
 
 } // namespace
 
 PlanPage::PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme), m_kept(notebook),
-      m_model(notebook.preferences()) {
+      m_model(notebook.preferences()), m_files(new PlanFiles(*this)) {
     setObjectName(QStringLiteral("planPage"));
     m_typingPause.setSingleShot(true);
     m_typingPause.setInterval(typingPause_ms);
@@ -51,7 +53,7 @@ PlanPage::PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     column->addLayout(spread);
     connectParts();
     addKeys();
-    complain(m_kept.load(), QStringLiteral("Your plans cannot be shown"));
+    complain(m_kept.load(), tr("Your plans cannot be shown"));
     if (m_kept.rowCount() > 0)
         m_list->select(0);
     else
@@ -69,14 +71,7 @@ QWidget* PlanPage::makeLeft() {
     m_steps = new StepEditor(m_model, m_theme, left);
     auto* titleRow = new QHBoxLayout;
     titleRow->addWidget(m_title, 1);
-    auto* undo = makeUndoButton(QStringLiteral("Undo"), QStringLiteral("Undo the last change"), left);
-    auto* redo = makeUndoButton(QStringLiteral("Redo"), QStringLiteral("Do it again"), left);
-    connect(undo, &QPushButton::clicked, &m_model.undoStack(), &QUndoStack::undo);
-    connect(redo, &QPushButton::clicked, &m_model.undoStack(), &QUndoStack::redo);
-    connect(&m_model.undoStack(), &QUndoStack::canUndoChanged, undo, &QPushButton::setEnabled);
-    connect(&m_model.undoStack(), &QUndoStack::canRedoChanged, redo, &QPushButton::setEnabled);
-    titleRow->addWidget(undo);
-    titleRow->addWidget(redo);
+    titleRow->addWidget(new UndoButtons(m_model.undoStack(), *this));
     auto* column = new QVBoxLayout(left);
     column->setContentsMargins(0, 0, 0, 0);
     column->addWidget(m_message);
@@ -86,37 +81,47 @@ QWidget* PlanPage::makeLeft() {
     return left;
 }
 
-QPushButton* PlanPage::makeUndoButton(const QString& text, const QString& name, QWidget* parent) {
-    auto* button = new QPushButton(text, parent);
-    button->setAccessibleName(name);
-    button->setEnabled(false);
-    return button;
-}
-
 QWidget* PlanPage::makeRight() {
     auto* right = new QWidget(this);
     right->setMinimumWidth(narrowestRight);
     right->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred); // takes what the table leaves
-    m_card = new QPushButton(QStringLiteral("Plan card …"), right);
+    m_card = new QPushButton(tr("Plan card …"), right);
     m_card->setObjectName(QStringLiteral("planCard"));
-    m_card->setAccessibleName(QStringLiteral("Plan card to print"));
+    m_card->setAccessibleName(tr("Plan card to print"));
     m_curve = new PlanCurveView(m_theme, m_notebook.preferences(), right);
     m_basis = new BasisChooser(m_notebook, right);
     m_figures = new FiguresView(right);
     m_crystal = new CrystalView(m_theme, right);
     auto* titleRow = new QHBoxLayout;
-    titleRow->addWidget(new Heading(m_theme, TextSize::large, QStringLiteral("What it will draw"), right), 1);
+    titleRow->addWidget(new Heading(m_theme, TextSize::large, tr("What it will draw"), right), 1);
+    auto* unit = new UnitButton(m_notebook.preferences(), right);
+    connect(unit, &UnitButton::refused, this, &PlanPage::warn);
+    titleRow->addWidget(unit);
     titleRow->addWidget(m_card);
     auto* column = new QVBoxLayout(right);
     column->setContentsMargins(0, 0, 0, 0);
     column->addLayout(titleRow);
     column->addWidget(m_curve, 1);
     column->addWidget(m_basis);
-    auto* figuresRow = new QHBoxLayout;
-    figuresRow->addWidget(m_figures, 1);
-    figuresRow->addWidget(m_crystal);
-    column->addLayout(figuresRow);
+    column->addWidget(makeReckoned());
     return right;
+}
+
+QWidget* PlanPage::makeReckoned() {
+    auto* figures = new QWidget;
+    auto* row = new QHBoxLayout(figures);
+    row->setContentsMargins(0, 4, 0, 0);
+    row->addWidget(m_figures, 1);
+    row->addWidget(m_crystal);
+    m_rehearsal = new RehearsalView(m_notebook);
+    auto* tabs = new QTabWidget;
+    tabs->setObjectName(QStringLiteral("planReckoned"));
+    tabs->setDocumentMode(true);
+    tabs->setAccessibleName(tr("What is reckoned from the plan"));
+    tabs->addTab(figures, tr("F&igures"));
+    tabs->addTab(m_rehearsal, tr("Re&hearsal"));
+    tabs->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
+    return tabs;
 }
 
 void PlanPage::connectParts() {
@@ -124,19 +129,28 @@ void PlanPage::connectParts() {
     connect(m_list, &PlanListView::planWanted, this, &PlanPage::addPlan);
     connect(m_list, &PlanListView::copyWanted, this, [this] { addPlan(m_model.plan()); });
     connect(m_list, &PlanListView::removeWanted, this, &PlanPage::removePlan);
-    connect(m_list, &PlanListView::bringInWanted, this, &PlanPage::askForPlanFile);
+    connect(m_list, &PlanListView::bringInWanted, m_files, &PlanFiles::askForPlanFile);
     connect(m_list, &PlanListView::writeOutWanted, this, &PlanPage::askWhereToWrite);
     connect(&m_kept, &KeptPlansModel::renameWanted, this, &PlanPage::renamePlan);
     connect(&m_model, &PlanModel::planChanged, this, &PlanPage::keep);
     connect(&m_model, &PlanModel::planChanged, this, &PlanPage::reckon);
-    connect(&m_model, &PlanModel::refused, this,
-            [this](const QString& why) { m_message->say(PlanMessage::Tone::warning, why); });
+    connect(&m_model, &PlanModel::refused, this, &PlanPage::warn);
+    connect(m_files, &PlanFiles::refused, this, &PlanPage::warn);
+    connect(m_files, &PlanFiles::brought, this, [this](const Plan& plan) {
+        m_message->dismiss();
+        addPlan(plan);
+    });
+    connect(m_files, &PlanFiles::written, this, [this](const QString& file) {
+        m_message->say(PlanMessage::Tone::plain, tr("Written to %1").arg(file));
+    });
     connect(m_steps, &StepEditor::currentStepChanged, this, [this](int row) {
         m_curve->selectStep(row < 0 ? std::nullopt : std::optional(static_cast<std::size_t>(row)));
     });
     connect(m_curve, &PlanCurveView::stepPicked, m_steps, &StepEditor::selectStep);
     connect(m_basis, &BasisChooser::changed, this, &PlanPage::reckon);
     connect(m_basis, &BasisChooser::bandWanted, &m_model, &PlanModel::holdGrowthWithin);
+    connect(m_rehearsal, &RehearsalView::rehearsed, this,
+            [this](const auto& rehearsal) { m_curve->showRehearsal(rehearsal); });
     connect(m_card, &QPushButton::clicked, this, &PlanPage::showCard);
     connect(&m_typingPause, &QTimer::timeout, this, &PlanPage::reckonEnergy);
     connect(&m_notebook.preferences(), &Preferences::changed, this, &PlanPage::showFigures);
@@ -150,9 +164,7 @@ void PlanPage::addKeys() {
         connect(action, &QAction::triggered, this, what);
         addAction(action);
     };
-    add({Qt::CTRL | Qt::Key_Z}, [this] { m_model.undoStack().undo(); });
-    add({Qt::CTRL | Qt::SHIFT | Qt::Key_Z, Qt::CTRL | Qt::Key_Y}, [this] { m_model.undoStack().redo(); });
-    add({Qt::CTRL | Qt::Key_O}, [this] { askForPlanFile(); });
+    add({Qt::CTRL | Qt::Key_O}, [this] { m_files->askForPlanFile(); });
     add({Qt::CTRL | Qt::Key_S}, [this] { askWhereToWrite(); });
     add({Qt::CTRL | Qt::Key_P}, [this] { showCard(); });
     add({Qt::Key_Escape}, [this] { m_message->dismiss(); });
@@ -162,10 +174,13 @@ std::optional<Plan> PlanPage::plan() const {
     return m_row < 0 ? std::nullopt : std::optional(m_model.plan());
 }
 
+void PlanPage::warn(const QString& why) {
+    m_message->say(PlanMessage::Tone::warning, why);
+}
+
 bool PlanPage::complain(const Status& status, const QString& what) {
     if (!status)
-        m_message->say(PlanMessage::Tone::warning,
-                       QStringLiteral("%1: %2").arg(what, QString::fromStdString(status.error().text())));
+        warn(QStringLiteral("%1: %2").arg(what, QString::fromStdString(status.error().text())));
     return !status;
 }
 
@@ -181,13 +196,13 @@ void PlanPage::keep() {
     showTitle();
     if (m_row < 0 || formatPlan(m_model.plan()) == formatPlan(m_kept.plan(m_row)))
         return;
-    complain(m_kept.replace(m_row, m_model.plan()), QStringLiteral("This change is not in the book"));
+    complain(m_kept.replace(m_row, m_model.plan()), tr("This change is not in the book"));
 }
 
 void PlanPage::addPlan(const Plan& plan) {
     const auto row = m_kept.insert(m_row < 0 ? m_kept.rowCount() : m_row + 1, plan);
     if (!row) {
-        complain(row.error(), QStringLiteral("The plan is not in the book"));
+        complain(row.error(), tr("The plan is not in the book"));
         return;
     }
     m_list->select(*row);
@@ -199,14 +214,14 @@ void PlanPage::removePlan() {
     const int row = m_row;
     const Plan plan = m_model.plan();
     m_row = -1; // so that nothing is written for a row that goes
-    if (complain(m_kept.remove(row), QStringLiteral("The plan stays in the book"))) {
+    if (complain(m_kept.remove(row), tr("The plan stays in the book"))) {
         m_row = row;
         return;
     }
     choose(m_list->current());
     m_message->say(PlanMessage::Tone::plain,
-                   QStringLiteral("“%1” is out of the book.").arg(QString::fromStdString(plan.name)),
-                   QStringLiteral("Bring back"), [this, row, plan] {
+                   tr("“%1” is out of the book.").arg(QString::fromStdString(plan.name)), tr("Bring back"),
+                   [this, row, plan] {
                        if (const auto back = m_kept.insert(row, plan))
                            m_list->select(*back);
                    });
@@ -215,8 +230,7 @@ void PlanPage::removePlan() {
 void PlanPage::renamePlan(int row, const QString& name) {
     for (int other = 0; other < m_kept.rowCount(); ++other) {
         if (other != row && m_kept.plan(other).name == name.toStdString()) {
-            m_message->say(PlanMessage::Tone::warning,
-                           QStringLiteral("Another plan is called “%1” already.").arg(name));
+            m_message->say(PlanMessage::Tone::warning, tr("Another plan is called “%1” already.").arg(name));
             return;
         }
     }
@@ -225,41 +239,16 @@ void PlanPage::renamePlan(int row, const QString& name) {
 }
 
 void PlanPage::bringIn(const QString& file) {
-    const auto plan = readPlan(file.toStdString());
-    if (!plan) {
-        complain(plan.error(), QStringLiteral("No plan was brought in"));
-        return;
-    }
-    m_message->dismiss();
-    addPlan(*plan);
+    m_files->bringIn(file);
 }
 
 void PlanPage::writeOut(const QString& file) {
-    if (complain(check(m_model.plan()), QStringLiteral("A plan with faults is not written to a file")))
-        return;
-    if (!complain(writeFile(file.toStdString(), formatPlan(m_model.plan())), QStringLiteral("Not written")))
-        m_message->say(PlanMessage::Tone::plain, QStringLiteral("Written to %1").arg(file));
-}
-
-void PlanPage::askForPlanFile() {
-    auto* dialog = new QFileDialog(this, QStringLiteral("A plan file to take into the book"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setFileMode(QFileDialog::ExistingFile);
-    dialog->setNameFilters({planFiles, QStringLiteral("All files (*)")});
-    connect(dialog, &QFileDialog::fileSelected, this, &PlanPage::bringIn);
-    dialog->show();
+    m_files->writeOut(m_model.plan(), file);
 }
 
 void PlanPage::askWhereToWrite() {
-    if (m_row < 0)
-        return;
-    auto* dialog = new QFileDialog(this, QStringLiteral("Write the plan to a file"));
-    dialog->setAttribute(Qt::WA_DeleteOnClose);
-    dialog->setAcceptMode(QFileDialog::AcceptSave);
-    dialog->setNameFilter(planFiles);
-    dialog->setDefaultSuffix(QStringLiteral("json"));
-    connect(dialog, &QFileDialog::fileSelected, this, &PlanPage::writeOut);
-    dialog->show();
+    if (m_row >= 0)
+        m_files->askWhereToWrite(m_model.plan());
 }
 
 PlanCardWindow* PlanPage::showCard() {
@@ -277,9 +266,9 @@ void PlanPage::reckon() {
     m_model.setConeType(m_basis->basis().cones);
     m_card->setEnabled(m_row >= 0 && m_model.isSound());
     if (m_row < 0) {
-        m_curve->showNothing(QStringLiteral("No plan is chosen. Begin one under “New plan”."));
+        m_curve->showNothing(tr("No plan is chosen. Begin one under “New plan”."));
     } else if (!m_model.isSound()) {
-        m_curve->showNothing(QStringLiteral("The curve is drawn when the plan has no fault."));
+        m_curve->showNothing(tr("The curve is drawn when the plan has no fault."));
     } else {
         const auto& plan = m_model.plan();
         m_planned = planCurve(plan, contextOf(m_basis->basis(), plan));
@@ -290,6 +279,7 @@ void PlanPage::reckon() {
         m_model.setDurations(std::move(durations));
         m_typingPause.start();
     }
+    m_rehearsal->show(m_planned ? plan() : std::nullopt, m_basis->basis());
     showFigures();
 }
 
@@ -327,7 +317,7 @@ void PlanPage::resizeEvent(QResizeEvent* event) {
 }
 
 void PlanPage::showTitle() {
-    m_title->say(m_row < 0 ? QStringLiteral("No plans yet") : QString::fromStdString(m_model.plan().name));
+    m_title->say(m_row < 0 ? tr("No plans yet") : QString::fromStdString(m_model.plan().name));
 }
 
 } // namespace ringhold

@@ -20,8 +20,10 @@ class Heading;
 class Notebook;
 class PlanCurveView;
 class PlanCardWindow;
+class PlanFiles;
 class PlanListView;
 class PlanMessage;
+class RehearsalView;
 class StepEditor;
 class Theme;
 
@@ -50,7 +52,7 @@ class PlanPage : public QWidget {
   private:
     QWidget* makeLeft();
     QWidget* makeRight();
-    QPushButton* makeUndoButton(const QString& text, const QString& name, QWidget* parent);
+    QWidget* makeReckoned();
     void connectParts();
     void addKeys();
 
@@ -59,19 +61,20 @@ class PlanPage : public QWidget {
     void addPlan(const Plan& plan);
     void removePlan();
     void renamePlan(int row, const QString& name);
-    void askForPlanFile();
     void askWhereToWrite();
 
     void reckon();
     void showFigures();
     void showCrystal();
     void showTitle();
+    void warn(const QString& why);
     bool complain(const Status& status, const QString& what);
 
     Notebook& m_notebook;
     const Theme& m_theme;
     KeptPlansModel m_kept;
     PlanModel m_model;
+    PlanFiles* m_files;
     int m_row = -1; ///< of the plan shown
     std::optional<PlannedCurve> m_planned;
     std::optional<PlanEnergy> m_energy;
@@ -83,6 +86,7 @@ class PlanPage : public QWidget {
     StepEditor* m_steps = nullptr;
     BasisChooser* m_basis = nullptr;
     PlanCurveView* m_curve = nullptr;
+    RehearsalView* m_rehearsal = nullptr;
     FiguresView* m_figures = nullptr;
     CrystalView* m_crystal = nullptr;
     QPushButton* m_card = nullptr;

@@ -1,5 +1,6 @@
 #include "ui/plan/step_cells.h"
 
+#include "ui/plan/plan_words.h"
 #include "ui/plan/typed_figures.h"
 #include "ui/session/preferences.h"
 
@@ -168,9 +169,9 @@ StepKind kindOf(const Step& step) {
 }
 
 QString kindWords(StepKind kind) {
-    static const QString words[] = {QStringLiteral("climb"),     QStringLiteral("hold"),
-                                    QStringLiteral("cone wait"), QStringLiteral("drop"),
-                                    QStringLiteral("rings"),     QStringLiteral("cool")};
+    static const QString words[] = {PlanWords::tr("climb"),     PlanWords::tr("hold"),
+                                    PlanWords::tr("cone wait"), PlanWords::tr("drop"),
+                                    PlanWords::tr("rings"),     PlanWords::tr("cool")};
     return words[static_cast<std::size_t>(kind)];
 }
 
@@ -244,7 +245,7 @@ std::optional<StepColumn> columnOf(const Step& step, std::string_view key) {
 QString shownIn(const StepCell& cell, const Preferences& preferences) {
     if (std::holds_alternative<int*>(cell.value)) {
         const int count = *std::get<int*>(cell.value);
-        return QString::number(count) + (count == 1 ? QStringLiteral(" ring") : QStringLiteral(" rings"));
+        return QString::number(count) + (count == 1 ? PlanWords::tr(" ring") : PlanWords::tr(" rings"));
     }
     const QString offered = offeredIn(cell, preferences);
     const bool isCone = std::holds_alternative<std::string*>(cell.value);

@@ -28,7 +28,7 @@ QWidget* StepDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
         return line;
     }
     auto* kinds = new QComboBox(parent);
-    kinds->setAccessibleName(QStringLiteral("What the kiln does in step %1").arg(index.row() + 1));
+    kinds->setAccessibleName(tr("What the kiln does in step %1").arg(index.row() + 1));
     for (int kind = 0; kind < stepKinds; ++kind)
         kinds->addItem(kindWords(static_cast<StepKind>(kind)));
     auto* self = const_cast<StepDelegate*>(this);

@@ -38,7 +38,7 @@ StepEditor::StepEditor(PlanModel& model, const Theme& theme, QWidget* parent)
       m_faults(new QLabel(this)) {
     makeTable();
     m_faults->setObjectName(QStringLiteral("planFaults"));
-    m_faults->setAccessibleName(QStringLiteral("What is wrong with the plan"));
+    m_faults->setAccessibleName(tr("What is wrong with the plan"));
     m_faults->setWordWrap(true);
     m_faults->setProperty("ground", QStringLiteral("warning"));
     auto* layout = new QVBoxLayout(this);
@@ -58,7 +58,7 @@ StepEditor::StepEditor(PlanModel& model, const Theme& theme, QWidget* parent)
 
 void StepEditor::makeTable() {
     m_table->setObjectName(QStringLiteral("planSteps"));
-    m_table->setAccessibleName(QStringLiteral("Steps of the plan"));
+    m_table->setAccessibleName(tr("Steps of the plan"));
     m_table->setModel(&m_model);
     m_table->setItemDelegate(new StepDelegate(m_theme, this));
     m_table->setEditTriggers(QAbstractItemView::AnyKeyPressed | QAbstractItemView::DoubleClicked |
@@ -91,27 +91,27 @@ QWidget* StepEditor::makeButtons() {
     auto* buttons = new QWidget(this);
     auto* row = new QHBoxLayout(buttons);
     row->setContentsMargins(0, 0, 0, 0);
-    auto* add = new QPushButton(QStringLiteral("Add step"), buttons);
+    auto* add = new QPushButton(tr("Add step"), buttons);
     add->setObjectName(QStringLiteral("addStep"));
-    add->setAccessibleName(QStringLiteral("Add a step below the chosen one"));
-    add->setToolTip(QStringLiteral("Add a step below the chosen one (Ins)"));
+    add->setAccessibleName(tr("Add a step below the chosen one"));
+    add->setToolTip(tr("Add a step below the chosen one (Ins)"));
     auto* kinds = new QMenu(add);
     for (int kind = 0; kind < stepKinds; ++kind)
         kinds->addAction(kindWords(static_cast<StepKind>(kind)), this,
                          [this, kind] { addStep(static_cast<StepKind>(kind)); });
     add->setMenu(kinds);
-    auto* open = new QAction(QStringLiteral("Add step"), m_table);
+    auto* open = new QAction(tr("Add step"), m_table);
     open->setShortcut(Qt::Key_Insert);
     open->setShortcutContext(Qt::WidgetShortcut);
     connect(open, &QAction::triggered, add, [add] { add->menu()->popup(add->mapToGlobal(QPoint())); });
     m_table->addAction(open);
 
-    m_remove = addAction(QStringLiteral("Remove"), Qt::Key_Delete, &StepEditor::removeStep);
-    m_remove->setToolTip(QStringLiteral("Remove the chosen step"));
-    m_up = addAction(QStringLiteral("Up"), Qt::ALT | Qt::Key_Up, &StepEditor::moveUp);
-    m_up->setToolTip(QStringLiteral("Move the chosen step up"));
-    m_down = addAction(QStringLiteral("Down"), Qt::ALT | Qt::Key_Down, &StepEditor::moveDown);
-    m_down->setToolTip(QStringLiteral("Move the chosen step down"));
+    m_remove = addAction(tr("Remove"), Qt::Key_Delete, &StepEditor::removeStep);
+    m_remove->setToolTip(tr("Remove the chosen step"));
+    m_up = addAction(tr("Up"), Qt::ALT | Qt::Key_Up, &StepEditor::moveUp);
+    m_up->setToolTip(tr("Move the chosen step up"));
+    m_down = addAction(tr("Down"), Qt::ALT | Qt::Key_Down, &StepEditor::moveDown);
+    m_down->setToolTip(tr("Move the chosen step down"));
     row->addWidget(add);
     for (auto* action : {m_remove, m_up, m_down})
         row->addWidget(buttonFor(action, buttons));
@@ -159,7 +159,7 @@ void StepEditor::showFaults() {
     const auto more = words.size() - mostFaultsShown;
     if (more > 0) {
         words = words.first(mostFaultsShown);
-        words << QStringLiteral("and %1 more").arg(more);
+        words << tr("and %1 more").arg(more);
     }
     m_faults->setText(words.join(QLatin1Char('\n')));
     m_faults->setVisible(!words.isEmpty());

@@ -38,17 +38,17 @@ TEST_F(ReportOnThePastPage, IsReadOnlyWhenItIsLookedAt) {
     EXPECT_EQ(view().firing(), m_lichen);
     ASSERT_TRUE(view().pane().isEmpty()) << "the window went on before the report was there";
     ASSERT_TRUE(written());
-    EXPECT_EQ(title(), u"Firing 2, Lichen");
+    EXPECT_EQ(title(), u"Firing 2, Heron");
 }
 
 TEST_F(ReportOnThePastPage, FollowsTheFiringThatIsOpened) {
     m_page.openReport(m_fern);
     m_page.openReport(m_lichen); // before the first is written
     ASSERT_TRUE(written());
-    EXPECT_EQ(title(), u"Firing 2, Lichen");
+    EXPECT_EQ(title(), u"Firing 2, Heron");
     m_page.openReport(m_fern);
     ASSERT_TRUE(written());
-    EXPECT_EQ(title(), u"Firing 1, Frost fern");
+    EXPECT_EQ(title(), u"Firing 1, Heron");
 }
 
 TEST_F(ReportOnThePastPage, IsSavedByItsKey) {
