@@ -47,8 +47,8 @@ std::vector<FiringHealth> healthByProbe(const std::vector<KilnFiring>& firings, 
     return healths;
 }
 
-Result<KilnHistory::Seen> KilnHistory::look(const FiringSummary& firing, const Kiln& kiln,
-                                            const std::vector<FiledOffset>& filed) const {
+Result<KilnPast::Seen> KilnPast::look(const FiringSummary& firing, const Kiln& kiln,
+                                      const std::vector<FiledOffset>& filed) const {
     const auto cold = KilnCare(*m_book).coldLooks(firing.id);
     const auto stands = BookReader(*m_book).meterStands(firing.id);
     if (!cold || !stands)
@@ -61,8 +61,7 @@ Result<KilnHistory::Seen> KilnHistory::look(const FiringSummary& firing, const K
                 {kiln.pricePerKilowattHour, kiln.gasPrice}};
 }
 
-Result<KilnFiring> KilnHistory::read(const FiringSummary& firing,
-                                     const std::vector<FiledOffset>& filed) const {
+Result<KilnFiring> KilnPast::read(const FiringSummary& firing, const std::vector<FiledOffset>& filed) const {
     const auto record = BookReader(*m_book).whole(firing.id);
     if (!record)
         return record.error();
@@ -82,7 +81,7 @@ Result<KilnFiring> KilnHistory::read(const FiringSummary& firing,
     return told;
 }
 
-Result<std::vector<KilnFiring>> KilnHistory::of(const Kiln& kiln) {
+Result<std::vector<KilnFiring>> KilnPast::of(const Kiln& kiln) {
     const BookReader reader(*m_book);
     FiringFilter filter;
     filter.kiln = kiln.id;

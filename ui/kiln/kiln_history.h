@@ -21,11 +21,11 @@ struct KilnFiring {
 };
 
 /// Reads whole firings, and keeps what it found of those that are as they were. The book outlives it.
-class KilnHistory {
+class KilnPast {
   public:
     static constexpr std::size_t mostFirings = 40; ///< the latest: older ones wear differently
 
-    explicit KilnHistory(const Book& book) : m_book(&book) {}
+    explicit KilnPast(const Book& book) : m_book(&book) {}
 
     /// Those that have ended, in time order.
     Result<std::vector<KilnFiring>> of(const Kiln& kiln);

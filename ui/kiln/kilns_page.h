@@ -74,7 +74,7 @@ class KilnsPage : public QWidget {
     QTabWidget* m_tabs;
     ServicePane* m_service;
     WearPane* m_wear;
-    KilnHistory m_history;
+    KilnPast m_history;
     std::vector<Probe> m_shownProbes;
     FreshWhenSeen* m_fresh;
 };

@@ -121,7 +121,7 @@ TEST_F(KilnCareTest, PastFiringsTellEnergyCostAndEvenness) {
     coldPacks(first, 4, 1);
     fire(3);
     m_book.addFiring(m_kiln, {.began = noonOfMarch(5), .live = true});
-    KilnHistory history(m_book->book());
+    KilnPast history(m_book->book());
     const auto firings = good(history.of(kiln()));
     ASSERT_EQ(firings.size(), 2U) << "what is fired now tells later";
     EXPECT_NEAR(firings[0].use.electricity->kilowattHours(), 90, 0.5);
@@ -141,7 +141,7 @@ TEST_F(KilnCareTest, PastFiringsTellEnergyCostAndEvenness) {
 
 TEST_F(KilnCareTest, AFiringThatChangedIsReadAnew) {
     const FiringId first = fire(1);
-    KilnHistory history(m_book->book());
+    KilnPast history(m_book->book());
     EXPECT_FALSE(good(history.of(kiln())).at(0).evenness);
     coldPacks(first, 4, 1);
     EXPECT_TRUE(good(history.of(kiln())).at(0).evenness);
