@@ -24,11 +24,9 @@ Result<ReportContent> reportFromBook(const Book& book, FiringId firing, const Wo
     const auto growth = growthRateFor(book, record->pieces);
     if (!growth)
         return growth.error();
-    return makeReport(*record, {.style = style,
-                                .history = *history,
-                                .alarms = *alarms,
-                                .events = *events,
-                                .growth = *growth});
+    return makeReport(
+        *record,
+        {.style = style, .history = *history, .alarms = *alarms, .events = *events, .growth = *growth});
 }
 
 } // namespace ringhold
