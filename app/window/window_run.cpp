@@ -5,6 +5,7 @@
 #include "app/window/practice_hand.h"
 #include "core/kiln/practice_firing.h"
 #include "ui/session/notebook.h"
+#include "ui/sound/audio_sounder.h"
 #include "ui/theme/theme.h"
 #include "ui/window/main_window.h"
 
@@ -133,7 +134,8 @@ Status runWindow(const std::filesystem::path& book, const std::optional<WindowPr
                             QString::fromStdString(std::filesystem::absolute(book).string()));
         failures = (*notebook)->resume();
     }
-    MainWindow window(**notebook, theme);
+    AudioSounder sounder;
+    MainWindow window(**notebook, theme, &sounder);
     for (const auto& failure : failures)
         window.tell(QString::fromStdString(failure.text()));
     window.show();

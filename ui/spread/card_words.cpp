@@ -7,6 +7,7 @@
 #include "ui/spread/advice_words.h"
 #include "ui/spread/hold_card.h"
 #include "ui/spread/look_reminder.h"
+#include "ui/spread/ring_words.h"
 
 #include <QCoreApplication>
 
@@ -78,6 +79,16 @@ CardWords heatWords(const FiringSession& session, const Preferences& preferences
     return words;
 }
 
+/// The dwell under way, or the way to the next.
+CardWords ringsWords(const RingClock& clock, const Preferences& preferences) {
+    const QString title = ringTitle(clock);
+    CardWords words{title.left(1).toUpper() + title.mid(1), ringLeftWords(clock), {}, {}};
+    words.lines << (clock.dwelling() ? Card::tr("Dwell at %1.") : Card::tr("To %1."))
+                       .arg(preferences.temperature(clock.level));
+    words.lines << ringNextWords(clock, preferences);
+    return words;
+}
+
 QStringList warningsOf(const FiringSession& session, const Preferences& preferences) {
     QStringList warnings;
     for (const auto& doubt : session.lookDoubts())
@@ -88,6 +99,8 @@ QStringList warningsOf(const FiringSession& session, const Preferences& preferen
 } // namespace
 
 CardWords cardWords(const FiringSession& session, const Preferences& preferences) {
+    if (const auto ring = ringClockOf(session))
+        return ringsWords(*ring, preferences);
     if (const auto* follower = session.follower(); follower && follower->position()) {
         const auto position = *follower->position();
         const auto& step = follower->plan().steps[position.step];

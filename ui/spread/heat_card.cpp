@@ -4,6 +4,7 @@
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/spread/card_words.h"
+#include "ui/spread/ring_words.h"
 #include "ui/theme/theme.h"
 
 #include <QHBoxLayout>
@@ -42,6 +43,11 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
     column->addStretch(1);
     connect(&session, &FiringSession::forecastChanged, this, &HeatCard::refresh);
     connect(&preferences, &Preferences::changed, this, &HeatCard::refresh);
+    connect(&m_tick, &QTimer::timeout, this, [this] {
+        if (ringClockOf(m_session)) // it counts seconds; all else waits for news
+            refresh();
+    });
+    m_tick.start(1000);
     connect(&theme, &Theme::changed, this, &HeatCard::dress);
     dress();
 }

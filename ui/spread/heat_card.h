@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QFrame>
+#include <QTimer>
 
 class QLabel;
 class QToolButton;
@@ -37,6 +38,7 @@ class HeatCard : public QFrame {
     QLabel* m_main;
     QLabel* m_lines;
     QLabel* m_warnings;
+    QTimer m_tick;
 };
 
 } // namespace ringhold

@@ -5,8 +5,12 @@
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
 
+#include <QContextMenuEvent>
 #include <QHBoxLayout>
+#include <QKeyEvent>
 #include <QLabel>
+#include <QMouseEvent>
+#include <QStyle>
 #include <QVBoxLayout>
 
 namespace ringhold {
@@ -21,6 +25,7 @@ Strip::Strip(const FiringSession& session, const Preferences& preferences, const
              QWidget* parent)
     : QFrame(parent), m_session(session), m_preferences(preferences), m_theme(theme), m_firing(new QLabel),
       m_temperature(new QLabel), m_unit(new QLabel), m_age(new QLabel), m_trouble(new QLabel) {
+    setProperty("strip", true);
     setAccessibleName(tr("The firing now"));
     auto* row = new QHBoxLayout(this);
     row->setContentsMargins(28, 8, 28, 8);
@@ -41,14 +46,16 @@ Strip::Strip(const FiringSession& session, const Preferences& preferences, const
     m_climb = addField(tr("climb"), tr("Climb rate"));
     m_offPlan = addField(tr("off plan"), tr("Off plan"));
     m_step = addField(tr("step"), tr("Step"));
+    m_step.box->setToolTip(tr("A click with the right button says which step the kiln is in"));
     m_cone = addField(QString(), tr("Cone down forecast"));
     m_next = addField(tr("then"), tr("Next step"));
     row->addStretch(1);
     m_trouble->setWordWrap(true);
     m_trouble->setMaximumWidth(260);
     row->addWidget(m_trouble);
-    for (auto signal : {&FiringSession::readingTaken, &FiringSession::forecastChanged,
-                        &FiringSession::linkChanged, &FiringSession::diskTroubleChanged})
+    for (auto signal :
+         {&FiringSession::readingTaken, &FiringSession::forecastChanged, &FiringSession::linkChanged,
+          &FiringSession::diskTroubleChanged, &FiringSession::alarmsChanged})
         connect(&session, signal, this, &Strip::refresh);
     connect(&preferences, &Preferences::changed, this, &Strip::refresh);
     connect(&theme, &Theme::changed, this, &Strip::dress);
@@ -90,7 +97,8 @@ void Strip::refresh() {
     m_age->setText(m_words.age);
     const bool live = m_words.freshness == Freshness::live;
     setTone(m_temperature, live ? Tone::ink : Tone::soft);
-    QFont font = m_theme.text(TextSize::display, QFont::Bold);
+    QFont font =
+        m_theme.text(m_standing == Standing::beside ? TextSize::title : TextSize::display, QFont::Bold);
     font.setStrikeOut(m_words.freshness == Freshness::stale || m_words.freshness == Freshness::open);
     m_temperature->setFont(font);
     setTone(m_age, live ? Tone::soft : Tone::warning);
@@ -99,6 +107,8 @@ void Strip::refresh() {
     fill(m_step, m_words.step, m_words.stepLeft);
     m_cone.caption->setText(m_words.coneCaption);
     fill(m_cone, m_words.coneWhen, m_words.coneBetween);
+    for (const auto& field : {m_climb, m_offPlan, m_step, m_cone, m_next})
+        field.caption->setVisible(m_standing != Standing::beside);
     fill(m_next, width() < narrow ? QString() : m_words.next, m_words.nextWhen);
     m_trouble->setText(m_words.trouble);
     m_trouble->setVisible(!m_words.trouble.isEmpty());
@@ -120,6 +130,42 @@ void Strip::dress() {
     m_trouble->setFont(m_theme.text(TextSize::body, QFont::DemiBold));
     setTone(m_trouble, Tone::warning);
     refresh();
+}
+
+void Strip::setStanding(Standing standing) {
+    m_standing = standing;
+    setProperty("shown", standing == Standing::shown);
+    style()->unpolish(this);
+    style()->polish(this);
+    const bool several = standing != Standing::alone;
+    setFocusPolicy(several ? Qt::TabFocus : Qt::NoFocus);
+    setCursor(standing == Standing::beside ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    setToolTip(standing == Standing::beside ? tr("Show this firing (Ctrl+Tab goes round)") : QString());
+    const int margin = standing == Standing::beside ? 2 : 8;
+    layout()->setContentsMargins(28, margin, 28, margin);
+    const QString kiln = QString::fromStdString(m_session.record().kiln.name);
+    setAccessibleName(standing == Standing::shown    ? tr("The firing now: %1, shown below").arg(kiln)
+                      : standing == Standing::beside ? tr("The firing now: %1").arg(kiln)
+                                                     : tr("The firing now"));
+    refresh();
+}
+
+void Strip::mouseReleaseEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton && rect().contains(event->pos()))
+        Q_EMIT wanted();
+    else
+        QFrame::mouseReleaseEvent(event);
+}
+
+void Strip::keyPressEvent(QKeyEvent* event) {
+    if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter || event->key() == Qt::Key_Space)
+        Q_EMIT wanted();
+    else
+        QFrame::keyPressEvent(event);
+}
+
+void Strip::contextMenuEvent(QContextMenuEvent* event) {
+    Q_EMIT menuWanted(event->globalPos());
 }
 
 void Strip::resizeEvent(QResizeEvent* event) {

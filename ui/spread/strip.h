@@ -22,8 +22,26 @@ class Strip : public QFrame {
 
     const StripWords& words() const { return m_words; }
 
+    /// Where it is among the strips of several firings.
+    enum class Standing {
+        alone,  ///< the only one
+        shown,  ///< its firing is the one shown: marked
+        beside, ///< another's is: slim
+    };
+    void setStanding(Standing standing);
+    Standing standing() const { return m_standing; }
+
+  Q_SIGNALS:
+    /// By click or key: its firing is to be shown.
+    void wanted();
+    /// What can be said of the firing's step, at this place of the screen.
+    void menuWanted(const QPoint& at);
+
   protected:
     void resizeEvent(QResizeEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
 
   private:
     /// A caption above a value, and a softer word beside it.
@@ -47,6 +65,7 @@ class Strip : public QFrame {
     QLabel* m_unit;
     QLabel* m_age;
     QLabel* m_trouble;
+    Standing m_standing = Standing::alone;
     Field m_climb, m_offPlan, m_step, m_cone, m_next;
     QTimer m_tick;
 };

@@ -4,6 +4,7 @@
 #include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
+#include "ui/spread/ring_words.h"
 
 #include <QCoreApplication>
 
@@ -49,11 +50,13 @@ void sayStep(StripWords& words, const FiringSession& session, const Preferences&
     }
     const auto& steps = follower->plan().steps;
     words.step = stepWords(steps[position->step], preferences);
-    if (position->ring)
-        words.step = QStringLiteral("ring %1").arg(*position->ring);
+    if (const auto ring = ringClockOf(session)) {
+        words.step = ringTitle(*ring);
+        words.stepLeft = ringLeftWords(*ring);
+    }
     const bool waits = std::holds_alternative<ConeWait>(steps[position->step]);
     const auto left = position->expectedEnd - session.now();
-    if (!waits && left > Duration(0))
+    if (!position->ring && !waits && left > Duration(0))
         words.stepLeft = preferences.span(left) + QStringLiteral(" left");
     if (position->step + 1 < steps.size()) {
         words.next = stepWords(steps[position->step + 1], preferences);
@@ -112,6 +115,9 @@ StripWords stripWords(const FiringSession& session, const Preferences& preferenc
         words.trouble = QStringLiteral("Not on the disk yet: ") + session.diskTrouble();
     else if (session.linkState() == LinkState::lost)
         words.trouble = QStringLiteral("Instrument lost: ") + session.linkDetail();
+    else if (const auto& alarms = session.alarms().alarms(); !alarms.empty())
+        words.trouble =
+            QStringLiteral("Alarm: ") + QString::fromStdString(std::string(causeTitle(alarms.front().cause)));
     return words;
 }
 

@@ -25,7 +25,7 @@ struct StripWords {
     QString coneBetween; ///< "18:11 to 18:25"
     QString next;        ///< "drop to 1 076 °C"; empty at the end of the plan
     QString nextWhen;    ///< "about 18:20"; empty when a look decides
-    QString trouble;     ///< disk or link; empty when all is well
+    QString trouble;     ///< disk, link or the most pressing alarm; empty when all is well
 };
 
 StripWords stripWords(const FiringSession& session, const Preferences& preferences);

@@ -9,14 +9,15 @@
 #include "ui/report/log_sheet_window.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/spread_page.h"
-#include "ui/spread/strip.h"
-#include "ui/spyhole/spyhole_page.h"
-#include "ui/start/begin_page.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/theme_follower.h"
 #include "ui/ware/ware_page.h"
+#include "ui/window/firing_pages.h"
+#include "ui/window/live_firings_menu.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/ribbon.h"
+#include "ui/window/step_menu.h"
+#include "ui/window/watch_desk.h"
 
 #include <QActionGroup>
 #include <QApplication>
@@ -30,11 +31,11 @@
 
 namespace ringhold {
 
-MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
+MainWindow::MainWindow(Notebook& notebook, Theme& theme, Sounder* sounder, QWidget* parent)
     : QMainWindow(parent), m_notebook(notebook), m_theme(theme), m_follower(new ThemeFollower(theme, *qApp)),
-      m_exchange(new FileExchange(notebook, theme, *this)), m_strips(new QVBoxLayout),
-      m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_firings(new QStackedWidget),
-      m_begin(new BeginPage(notebook, theme)), m_ribbonColumn(new QVBoxLayout),
+      m_exchange(new FileExchange(notebook, theme, *this)), m_firings(new FiringPages(notebook, theme)),
+      m_watch(new WatchDesk(notebook, theme, sounder ? *sounder : m_noSound, *this)),
+      m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_ribbonColumn(new QVBoxLayout),
       m_ribbons(new QButtonGroup(this)) {
     setWindowTitle(QStringLiteral("Ringhold · ") +
                    QString::fromStdString(notebook.file().filename().string()));
@@ -44,8 +45,8 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     auto* column = new QVBoxLayout(table);
     column->setContentsMargins(0, 0, 0, 14);
     column->setSpacing(0);
-    m_strips->setSpacing(0);
-    column->addLayout(m_strips);
+    column->addWidget(m_watch->bars());
+    column->addWidget(m_firings->strips());
     column->addWidget(m_notice);
     auto* row = new QHBoxLayout;
     row->setContentsMargins(20, 12, 26, 0);
@@ -56,7 +57,6 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     row->addLayout(m_ribbonColumn);
     column->addLayout(row, 1);
     setCentralWidget(table);
-    m_firings->addWidget(m_begin);
     addSpread(tr("Firing"), [this] { return m_firings; });
     addSpread(tr("Plan"), [this] { return m_plan = new PlanPage(m_notebook, m_theme); });
     addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
@@ -75,10 +75,17 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     addMenus();
     connect(m_exchange, &FileExchange::brought, this, &MainWindow::showPast);
     connect(m_exchange, &FileExchange::troubled, this, &MainWindow::tell);
-    connect(&notebook, &Notebook::sessionsChanged, this, &MainWindow::matchSessions);
+    connect(m_firings, &FiringPages::wanted, this, [this] { open(tr("Firing")); });
+    connect(m_firings, &FiringPages::menuWanted, m_steps, [this](const QPoint& at) { m_steps->popup(at); });
+    connect(m_firings, &FiringPages::troubled, this, &MainWindow::tell);
+    connect(m_watch, &WatchDesk::troubled, this, &MainWindow::tell);
+    connect(m_watch, &WatchDesk::spyholeWanted, this, [this](FiringSession* session) {
+        m_firings->showFiring(*session);
+        openSpyhole();
+    });
+    connect(&notebook, &Notebook::sessionsChanged, this, [this] { open(tr("Firing")); });
     connect(&notebook.preferences(), &Preferences::changed, this, &MainWindow::chooseTheme);
     chooseTheme();
-    matchSessions();
     open(tr("Firing"));
 }
 
@@ -115,13 +122,17 @@ void MainWindow::addMenus() {
     auto* firing = menuBar()->addMenu(tr("&Firing"));
     firing->addAction(tr("&New firing"), QKeySequence(QStringLiteral("Ctrl+N")), this, [this] {
         open(tr("Firing"));
-        m_firings->setCurrentWidget(m_begin);
+        m_firings->showBegin();
     });
     firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
                       &MainWindow::showFiring);
     firing->addAction(tr("&Report"), QKeySequence(QStringLiteral("Ctrl+R")), this, &MainWindow::openReport);
     firing->addAction(tr("Blank log s&heet …"), this, &MainWindow::openLogSheet);
-    firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
+    new LiveFiringsMenu(m_notebook, *m_firings, *firing->addMenu(tr("&Live firings")), this);
+    m_steps = firing->addMenu(tr("The kiln is in &step"));
+    auto* steps = new StepMenu(*m_firings, m_notebook.preferences(), *m_steps, this);
+    connect(steps, &StepMenu::troubled, this, &MainWindow::tell);
+    firing->addAction(tr("&End this firing"), m_firings, &FiringPages::endFiring);
     firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+B")), m_exchange,
                       &FileExchange::choose);
     firing->addSeparator();
@@ -130,7 +141,7 @@ void MainWindow::addMenus() {
     const auto addWriting = [&](const QString& words, const char* key, LineKind kind) {
         write->addAction(words, QKeySequence(QLatin1String(key)), this, [this, kind] {
             showFiring();
-            if (auto* spread = currentSpread())
+            if (auto* spread = m_firings->currentSpread())
                 spread->beginWriting(kind);
         });
     };
@@ -144,10 +155,11 @@ void MainWindow::addMenus() {
                      &MainWindow::openSpyhole);
     write->addAction(tr("The firing cone is &down"), QKeySequence(QStringLiteral("Alt+D")), this, [this] {
         showFiring();
-        if (auto* spread = currentSpread())
+        if (auto* spread = m_firings->currentSpread())
             spread->writeConeDown();
     });
     addReminderChoices(*write->addMenu(tr("Re&mind of readings and looks")));
+    m_watch->addMenu(*menuBar());
     auto* view = menuBar()->addMenu(tr("&View"));
     auto& preferences = m_notebook.preferences();
     const auto addChoice = [&](const QString& words, auto set) {
@@ -195,82 +207,25 @@ void MainWindow::chooseTheme() {
     m_follower->choose(m_notebook.preferences().theme());
 }
 
-void MainWindow::matchSessions() {
-    const auto& sessions = m_notebook.sessions();
-    std::erase_if(m_stripOf, [&](const auto& entry) {
-        const bool live =
-            std::ranges::any_of(sessions, [&](const auto& s) { return s.get() == entry.first; });
-        if (!live)
-            takeDown(entry.first, entry.second);
-        return !live;
-    });
-    for (const auto& session : sessions) {
-        if (m_stripOf.contains(session.get()))
-            continue;
-        auto* strip = new Strip(*session, m_notebook.preferences(), m_theme);
-        auto* spread = new SpreadPage(*session, m_notebook, m_theme);
-        m_stripOf[session.get()] = strip;
-        m_spreadOf[session.get()] = spread;
-        m_strips->addWidget(strip);
-        auto* spyhole = new SpyholePage(*session, m_notebook.preferences(), m_theme);
-        m_spyholeOf[session.get()] = spyhole;
-        m_firings->addWidget(spread);
-        m_firings->addWidget(spyhole);
-        connect(spyhole, &SpyholePage::finished, this,
-                [this, spread] { m_firings->setCurrentWidget(spread); });
-        connect(spread, &SpreadPage::spyholeWanted, this, &MainWindow::openSpyhole);
-        connect(spread, &SpreadPage::troubled, this, &MainWindow::tell);
-    }
-    showFiring();
-}
-
-/// All that looks at a session; the begin page first comes to the front, so that nothing of it is shown while
-/// it goes.
-void MainWindow::takeDown(const FiringSession* session, Strip* strip) {
-    m_firings->setCurrentWidget(m_begin);
-    delete strip;
-    delete m_spyholeOf[session];
-    m_spyholeOf.erase(session);
-    delete m_spreadOf[session];
-    m_spreadOf.erase(session);
-}
-
 SpreadPage* MainWindow::spreadOf(const FiringSession& session) const {
-    const auto found = m_spreadOf.find(&session);
-    return found == m_spreadOf.end() ? nullptr : found->second;
-}
-
-SpreadPage* MainWindow::currentSpread() const {
-    if (const auto* spyhole = qobject_cast<const SpyholePage*>(m_firings->currentWidget()))
-        return spreadOf(spyhole->session());
-    return qobject_cast<SpreadPage*>(m_firings->currentWidget());
-}
-
-void MainWindow::openSpyhole() {
-    showFiring();
-    auto* spread = currentSpread();
-    if (!spread)
-        return;
-    auto* spyhole = m_spyholeOf.at(&spread->session());
-    m_firings->setCurrentWidget(spyhole);
-    spyhole->begin();
+    return m_firings->spreadOf(session);
 }
 
 void MainWindow::openReport() {
     const bool reading = m_pages->currentWidget() == m_past;
-    auto* spread = reading ? nullptr : currentSpread();
+    auto* spread = reading ? nullptr : m_firings->currentSpread();
     open(tr("Past"));
     m_past->openReport(spread ? std::optional(spread->session().record().firing.id) : std::nullopt);
 }
 
 void MainWindow::openLogSheet() {
-    auto* spread = currentSpread();
+    auto* spread = m_firings->currentSpread();
     LogSheetWindow::open(this, spread ? &spread->session() : nullptr, m_plan->plan(),
                          m_notebook.preferences());
 }
 
 void MainWindow::typePaperLog() {
-    if (auto* spread = currentSpread()) {
+    if (auto* spread = m_firings->currentSpread()) {
         const auto opened = PaperLogWindow::open(m_notebook, spread->session().record().firing.id, this);
         return opened ? void() : tell(QString::fromStdString(opened.error().text()));
     }
@@ -280,12 +235,7 @@ void MainWindow::typePaperLog() {
 
 void MainWindow::showFiring() {
     open(tr("Firing"));
-    if (auto* spread = currentSpread()) {
-        m_firings->setCurrentWidget(spread);
-        return;
-    }
-    const auto& sessions = m_notebook.sessions();
-    m_firings->setCurrentWidget(sessions.empty() ? m_begin : m_spreadOf.at(sessions.back().get()));
+    m_firings->showFiring();
 }
 
 void MainWindow::showPast(qlonglong firing) {
@@ -293,17 +243,9 @@ void MainWindow::showPast(qlonglong firing) {
     m_past->open(static_cast<FiringId>(firing));
 }
 
-void MainWindow::endFiring() {
-    auto* spread = currentSpread();
-    if (!spread)
-        return;
-    auto& session = spread->session();
-    takeDown(&session, m_stripOf[&session]);
-    m_stripOf.erase(&session);
-    if (const auto ended = m_notebook.end(session); !ended) {
-        tell(QString::fromStdString(ended.error().text()));
-        matchSessions();
-    }
+void MainWindow::openSpyhole() {
+    open(tr("Firing"));
+    m_firings->openSpyhole();
 }
 
 } // namespace ringhold

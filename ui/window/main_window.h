@@ -1,12 +1,12 @@
 // The window: strips of the live firings above, the open spread below, ribbons at the edge.
 #pragma once
 
+#include "ui/sound/sounder.h"
+
 #include <QMainWindow>
 
 #include <functional>
-#include <map>
 #include <memory>
-#include <vector>
 
 class QButtonGroup;
 class QMenu;
@@ -16,6 +16,7 @@ class QVBoxLayout;
 namespace ringhold {
 
 class FileExchange;
+class FiringPages;
 class FiringSession;
 class NoticeBar;
 class Notebook;
@@ -23,17 +24,17 @@ class PastPage;
 class PlanPage;
 class Ribbon;
 class SpreadPage;
-class SpyholePage;
-class Strip;
 class Theme;
 class ThemeFollower;
+class WatchDesk;
 
-/// Notebook and theme outlive it.
+/// Notebook, theme and sounder outlive it.
 class MainWindow : public QMainWindow {
     Q_OBJECT
 
   public:
-    MainWindow(Notebook& notebook, Theme& theme, QWidget* parent = nullptr);
+    /// Without a sounder the window flashes where an alarm would sound.
+    MainWindow(Notebook& notebook, Theme& theme, Sounder* sounder = nullptr, QWidget* parent = nullptr);
     ~MainWindow() override;
 
     /// The ribbons' words in their order: "Firing", "Plan" ...
@@ -48,36 +49,29 @@ class MainWindow : public QMainWindow {
     void addSpread(const QString& words, const PageMaker& make);
     void addMenus();
     void addReminderChoices(QMenu& menu);
-    void matchSessions();
     void showFiring();
     void showPast(qlonglong firing);
-    void takeDown(const FiringSession* session, Strip* strip);
     void openSpyhole();
     /// Of the live firing; on the past page, or with none live, of the firing opened there.
     void openReport();
     void openLogSheet();
     void typePaperLog();
-    void endFiring();
     void chooseTheme();
-    /// Of the firing that is shown, by its spread or its spyhole.
-    SpreadPage* currentSpread() const;
 
     Notebook& m_notebook;
     Theme& m_theme;
     std::unique_ptr<ThemeFollower> m_follower;
     FileExchange* m_exchange;
-    QVBoxLayout* m_strips;
+    FiringPages* m_firings;
+    NoSounder m_noSound;
+    WatchDesk* m_watch;
+    QMenu* m_steps = nullptr; ///< the plan's, of the firing that is shown
     NoticeBar* m_notice;
-    QStackedWidget* m_pages;   ///< one for each ribbon
-    QStackedWidget* m_firings; ///< the firing ribbon's: begin page, a spread for each session, the spyhole
-    QWidget* m_begin;
+    QStackedWidget* m_pages; ///< one for each ribbon
     PastPage* m_past = nullptr;
     PlanPage* m_plan = nullptr;
     QVBoxLayout* m_ribbonColumn;
     QButtonGroup* m_ribbons;
-    std::map<const FiringSession*, Strip*> m_stripOf;
-    std::map<const FiringSession*, SpreadPage*> m_spreadOf;
-    std::map<const FiringSession*, SpyholePage*> m_spyholeOf;
 };
 
 } // namespace ringhold
