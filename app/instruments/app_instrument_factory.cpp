@@ -1,6 +1,7 @@
 #include "app/instruments/app_instrument_factory.h"
 
 #include "app/instruments/follow_instrument.h"
+#include "app/instruments/modbus_instrument.h"
 #include "app/instruments/serial_instrument.h"
 #include "app/instruments/spec_reader.h"
 #include "app/instruments/tcp_instrument.h"
@@ -9,7 +10,10 @@
 #include "core/instrument/replay_instrument.h"
 #include "core/kiln/practice_firing.h"
 
+#include <QSerialPortInfo>
+
 #include <charconv>
+#include <cmath>
 #include <limits>
 
 namespace ringhold {
@@ -29,18 +33,8 @@ Made makeSerial(const InstrumentSpec& spec, const Clock& clock) {
     const auto format = takeLineFormat(reader.left());
     if (!format)
         return format.error();
-    SerialSettings settings;
+    auto settings = takeSerialSettings(reader);
     settings.device = QString::fromStdString(spec.target);
-    settings.baud = static_cast<qint32>(reader.takeWhole("baud", 9600, 50, 4'000'000));
-    settings.dataBits = static_cast<QSerialPort::DataBits>(reader.takeWhole("data", 8, 7, 8));
-    settings.stopBits = static_cast<QSerialPort::StopBits>(reader.takeWhole("stop", 1, 1, 2));
-    const auto parity = reader.takeText("parity").value_or("none");
-    if (parity == "even")
-        settings.parity = QSerialPort::EvenParity;
-    else if (parity == "odd")
-        settings.parity = QSerialPort::OddParity;
-    else if (parity != "none")
-        reader.blame("parity is none, even or odd, not " + parity);
     if (const auto fault = reader.fault(); !fault)
         return fault.error();
     return Made(std::make_unique<SerialInstrument>(settings, *format, clock));
@@ -72,6 +66,68 @@ Made makeTcp(const InstrumentSpec& spec, const Clock& clock) {
     if (const auto fault = reader.fault(); !fault)
         return fault.error();
     return Made(std::make_unique<TcpInstrument>(QString::fromStdString(host), *port, *format, clock));
+}
+
+std::vector<int> takeRegisters(SpecReader& reader) {
+    std::vector<int> registers;
+    const QString text = QString::fromStdString(reader.takeText("register").value_or("0"));
+    for (const auto& word : text.split(QLatin1Char(','))) {
+        bool read = false;
+        const ushort number = word.toUShort(&read);
+        if (!read)
+            reader.blame("register=" + text.toStdString() +
+                         " is no number from 0 to 65535, nor several by commas");
+        registers.push_back(number);
+    }
+    return registers;
+}
+
+/// One of two words; the first unless told.
+bool takesSecond(SpecReader& reader, const std::string& name, const std::string& first,
+                 const std::string& second) {
+    const auto given = reader.takeText(name).value_or(first);
+    if (given != first && given != second)
+        reader.blame(name + " is " + first + " or " + second + ", not " + given);
+    return given == second;
+}
+
+ModbusQuestion takeQuestion(SpecReader& reader) {
+    ModbusQuestion question;
+    question.unit = static_cast<int>(reader.takeWhole("unit", 1, 1, 247));
+    question.registers = takeRegisters(reader);
+    question.scale = reader.takeNumber("scale", 1, 0.0001, 1000);
+    if (takesSecond(reader, "table", "holding", "input"))
+        question.table = QModbusDataUnit::InputRegisters;
+    question.isSigned = !takesSecond(reader, "sign", "signed", "unsigned");
+    if (takesSecond(reader, "degrees", "C", "F"))
+        question.degrees = TemperatureUnit::fahrenheit;
+    question.every = std::chrono::milliseconds(std::lround(1000 * reader.takeNumber("every", 5, 0.2, 3600)));
+    return question;
+}
+
+Made makeModbusTcp(const InstrumentSpec& spec, const Clock& clock) {
+    std::string host;
+    const auto port = portOf(spec.target, host);
+    if (!port)
+        return badSpec(spec, "\"" + spec.target + "\" is not host:port");
+    SpecReader reader(spec);
+    const auto question = takeQuestion(reader);
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(
+        std::make_unique<ModbusInstrument>(ModbusPeer{QString::fromStdString(host), *port}, question, clock));
+}
+
+Made makeModbusRtu(const InstrumentSpec& spec, const Clock& clock) {
+    if (spec.target.empty())
+        return badSpec(spec, "which port? For instance modbus-rtu:/dev/ttyUSB0?unit=1&register=0");
+    SpecReader reader(spec);
+    const auto question = takeQuestion(reader);
+    auto line = takeSerialSettings(reader);
+    line.device = QString::fromStdString(spec.target);
+    if (const auto fault = reader.fault(); !fault)
+        return fault.error();
+    return Made(std::make_unique<ModbusInstrument>(line, question, clock));
 }
 
 Made makeFollow(const InstrumentSpec& spec, const Clock& clock) {
@@ -125,6 +181,8 @@ struct Scheme {
 constexpr Scheme schemes[] = {
     {"serial", "serial:/dev/ttyUSB0?baud=9600", makeSerial},
     {"tcp", "tcp:192.168.1.20:4001", makeTcp},
+    {"modbus-tcp", "modbus-tcp:192.168.1.20:502?unit=1&register=0&scale=0.1", makeModbusTcp},
+    {"modbus-rtu", "modbus-rtu:/dev/ttyUSB0?unit=1&register=0&scale=0.1", makeModbusRtu},
     {"follow", "follow:kiln.txt", makeFollow},
     {"replay", "replay:firing.csv?speed=60", makeReplay},
     {"practice", "practice:?seed=1&speed=60", makePractice},
@@ -137,6 +195,19 @@ std::vector<InstrumentKind> AppInstrumentFactory::kinds() const {
     for (const auto& scheme : schemes)
         all.push_back({scheme.name, scheme.example});
     return all;
+}
+
+/// Ports with something plugged in; those of the board, which are there always, last.
+std::vector<InstrumentFound> AppInstrumentFactory::found() const {
+    std::vector<InstrumentFound> plugged;
+    std::vector<InstrumentFound> builtIn;
+    for (const auto& port : QSerialPortInfo::availablePorts()) {
+        const QString words = port.description().isEmpty() ? port.manufacturer() : port.description();
+        (port.hasVendorIdentifier() ? plugged : builtIn)
+            .push_back({"serial", port.systemLocation().toStdString(), words.toStdString()});
+    }
+    plugged.insert(plugged.end(), builtIn.begin(), builtIn.end());
+    return plugged;
 }
 
 Made AppInstrumentFactory::make(const InstrumentSpec& spec) {

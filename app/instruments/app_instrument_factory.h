@@ -12,6 +12,7 @@ class AppInstrumentFactory final : public InstrumentFactory {
     explicit AppInstrumentFactory(const Clock& clock) : m_clock(clock) {}
 
     std::vector<InstrumentKind> kinds() const override;
+    std::vector<InstrumentFound> found() const override;
     Result<std::unique_ptr<Instrument>> make(const InstrumentSpec& spec) override;
 
   private:

@@ -2,18 +2,9 @@
 #pragma once
 
 #include "app/instruments/line_instrument.h"
-
-#include <QSerialPort>
+#include "app/instruments/serial_settings.h"
 
 namespace ringhold {
-
-struct SerialSettings {
-    QString device;
-    qint32 baud = 9600;
-    QSerialPort::DataBits dataBits = QSerialPort::Data8;
-    QSerialPort::Parity parity = QSerialPort::NoParity;
-    QSerialPort::StopBits stopBits = QSerialPort::OneStop;
-};
 
 /// A pseudo-terminal will do for the port. The port is opened for reading only; nothing is ever sent.
 class SerialInstrument final : public LineInstrument {

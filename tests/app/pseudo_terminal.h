@@ -26,6 +26,8 @@ class PseudoTerminal {
     ~PseudoTerminal() { unplug(); }
 
     const std::string& device() const { return m_device; }
+    /// The test's end.
+    int descriptor() const { return m_master; }
     bool send(std::string_view text) const {
         return ::write(m_master, text.data(), text.size()) == static_cast<ssize_t>(text.size());
     }
