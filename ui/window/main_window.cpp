@@ -2,6 +2,7 @@
 
 #include "ui/exchange/file_exchange.h"
 #include "ui/glaze/glaze_page.h"
+#include "ui/instrument/instrument_page.h"
 #include "ui/kiln/kilns_page.h"
 #include "ui/past/past_page.h"
 #include "ui/plan/plan_page.h"
@@ -21,6 +22,7 @@
 #include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QMenuBar>
+#include <QPointer>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -55,6 +57,7 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, QWidget* parent)
     column->addLayout(row, 1);
     setCentralWidget(table);
     m_firings->addWidget(m_begin);
+    addInstrumentPage();
     addSpread(tr("Firing"), [this] { return m_firings; });
     addSpread(tr("Plan"), [this] { return new PlanPage(m_notebook, m_theme); });
     addSpread(tr("Ware"), [this] { return new WarePage(m_notebook, m_theme); });
@@ -117,6 +120,8 @@ void MainWindow::addMenus() {
     });
     firing->addAction(tr("&Back to the firing"), QKeySequence(QStringLiteral("Alt+F")), this,
                       &MainWindow::showFiring);
+    firing->addAction(tr("&Instrument …"), QKeySequence(QStringLiteral("Ctrl+I")), this,
+                      &MainWindow::chooseInstrument);
     firing->addAction(tr("&End this firing"), this, &MainWindow::endFiring);
     firing->addAction(tr("B&ring in a file …"), QKeySequence(QStringLiteral("Ctrl+I")), m_exchange,
                       &FileExchange::choose);
@@ -249,6 +254,34 @@ void MainWindow::openSpyhole() {
     auto* spyhole = m_spyholeOf.at(&spread->session());
     m_firings->setCurrentWidget(spyhole);
     spyhole->begin();
+}
+
+void MainWindow::addInstrumentPage() {
+    m_instruments = new InstrumentPage(m_notebook, m_theme);
+    m_firings->addWidget(m_instruments);
+    auto* begin = qobject_cast<BeginPage*>(m_begin);
+    connect(begin, &BeginPage::instrumentWanted, this, &MainWindow::chooseInstrument);
+}
+
+/// For the firing that is shown, or for the one that is to begin.
+void MainWindow::chooseInstrument() {
+    open(tr("Firing"));
+    auto* before = m_firings->currentWidget();
+    if (before == m_instruments)
+        return;
+    auto* spread = currentSpread();
+    auto* begin = qobject_cast<BeginPage*>(m_begin);
+    m_instruments->disconnect(this);
+    connect(m_instruments, &InstrumentPage::finished, this, [this, back = QPointer<QWidget>(before)] {
+        m_firings->setCurrentWidget(back ? back.data() : m_begin);
+    });
+    if (!spread)
+        connect(m_instruments, &InstrumentPage::chosen, begin, &BeginPage::setInstrument,
+                Qt::UniqueConnection);
+    else
+        disconnect(m_instruments, &InstrumentPage::chosen, begin, nullptr);
+    m_instruments->begin(spread ? &spread->session() : nullptr, begin->instrument());
+    m_firings->setCurrentWidget(m_instruments);
 }
 
 void MainWindow::showFiring() {

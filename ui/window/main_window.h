@@ -17,6 +17,7 @@ namespace ringhold {
 
 class FileExchange;
 class FiringSession;
+class InstrumentPage;
 class NoticeBar;
 class Notebook;
 class Ribbon;
@@ -51,6 +52,8 @@ class MainWindow : public QMainWindow {
     void showPast(qlonglong firing);
     void takeDown(const FiringSession* session, Strip* strip);
     void openSpyhole();
+    void addInstrumentPage();
+    void chooseInstrument();
     void endFiring();
     void chooseTheme();
     /// Of the firing that is shown, by its spread or its spyhole.
@@ -65,6 +68,7 @@ class MainWindow : public QMainWindow {
     QStackedWidget* m_pages;   ///< one for each ribbon
     QStackedWidget* m_firings; ///< the firing ribbon's: begin page, a spread for each session, the spyhole
     QWidget* m_begin;
+    InstrumentPage* m_instruments = nullptr;
     QVBoxLayout* m_ribbonColumn;
     QButtonGroup* m_ribbons;
     std::map<const FiringSession*, Strip*> m_stripOf;
