@@ -15,6 +15,7 @@ std::unique_ptr<Verb> makeBringVerb();
 std::unique_ptr<Verb> makeLogVerb();
 std::unique_ptr<Verb> makeListVerb();
 std::unique_ptr<Verb> makeReportVerb();
+std::unique_ptr<Verb> makePicturesVerb();
 std::unique_ptr<Verb> makeExportVerb();
 std::unique_ptr<Verb> makeCheckVerb();
 std::unique_ptr<Verb> makeCopyVerb();

@@ -1,19 +1,12 @@
 // The window: the notebook on screen.
 #pragma once
 
-#include "core/base/result.h"
+#include "app/window/practice_start.h"
 
-#include <cstdint>
 #include <filesystem>
 #include <optional>
 
 namespace ringhold {
-
-/// A firing of the practice kiln, begun when the window opens.
-struct WindowPractice {
-    std::uint64_t seed = 1;
-    double speed = 240; ///< kiln seconds in a second
-};
 
 /// Whether there is something to show a window on.
 bool hasDisplay();

@@ -23,11 +23,15 @@ void addLooks(std::vector<LogLine>& lines, const FiringRecord& record) {
         const std::string place = pack == record.packs.end() ? std::string() : pack->place;
         const auto visit = std::find_if(visits.rbegin(), visits.rend(),
                                         [&](const LogLine& line) { return sameVisit(line, look, place); });
-        if (visit != visits.rend())
+        if (visit != visits.rend()) {
             std::get<LookLine>(visit->what).cones.push_back({look.cone, look.hour});
-        else
-            visits.push_back({look.at, look.struck,
-                              LookLine{place, record.packs.size() > 1, {{look.cone, look.hour}}, look.cold}});
+            visit->keys.emplace_back(look.id);
+        } else {
+            visits.push_back({look.at,
+                              look.struck,
+                              LookLine{place, record.packs.size() > 1, {{look.cone, look.hour}}, look.cold},
+                              {look.id}});
+        }
     }
     std::ranges::move(visits, std::back_inserter(lines));
 }
@@ -42,9 +46,10 @@ void addHandReadings(std::vector<LogLine>& lines, const FiringRecord& record) {
     for (const auto& reading : record.readings) {
         const auto channel = std::ranges::find(record.channels, reading.channel, &Channel::id);
         if (reading.origin == Origin::hand && channel != record.channels.end())
-            lines.push_back(
-                {reading.at, reading.struck,
-                 HandReadingLine{channel->quantity, reading.value, probeLabel(record, *channel)}});
+            lines.push_back({reading.at,
+                             reading.struck,
+                             HandReadingLine{channel->quantity, reading.value, probeLabel(record, *channel)},
+                             {ReadingKey{reading.channel, reading.at}}});
     }
 }
 
@@ -85,10 +90,11 @@ std::string onOneLine(std::string text) {
 
 struct Speaker {
     const WordStyle& style;
+    bool kind; ///< tells what kind of line it is
 
     std::string operator()(const LookLine& look) const {
         const std::string place = look.nameThePlace && !look.place.empty() ? look.place + ": " : "";
-        return (look.cold ? "Cold pack · " : "Look · ") + place + lookWords(look.cones);
+        return (look.cold ? "Cold pack · " : kind ? "Look · " : "") + place + lookWords(look.cones);
     }
     std::string operator()(const NoteLine& note) const { return note.text; }
     std::string operator()(const SettingLine& setting) const { return setting.what + " " + setting.value; }
@@ -97,7 +103,7 @@ struct Speaker {
         return label + quantityWords(reading, style) + ", by hand";
     }
     std::string operator()(const AlarmLine& alarm) const {
-        std::string text = "Alarm · " + alarm.cause;
+        std::string text = (kind ? "Alarm · " : "") + alarm.cause;
         if (!alarm.detail.empty())
             text += ": " + alarm.detail;
         text += ".";
@@ -108,7 +114,9 @@ struct Speaker {
         return text;
     }
     std::string operator()(const EventLine& event) const {
-        return event.detail.empty() ? event.kind : event.kind + ": " + event.detail;
+        if (event.detail.empty())
+            return event.kind;
+        return kind || event.kind != "forecast" ? event.kind + ": " + event.detail : event.detail;
     }
 };
 
@@ -120,9 +128,9 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<Alar
     addLooks(lines, record);
     addHandReadings(lines, record);
     for (const auto& setting : record.settings)
-        lines.push_back({setting.at, setting.struck, SettingLine{setting.what, setting.value}});
+        lines.push_back({setting.at, setting.struck, SettingLine{setting.what, setting.value}, {setting.id}});
     for (const auto& note : record.notes)
-        lines.push_back({note.at, note.struck, NoteLine{note.text}});
+        lines.push_back({note.at, note.struck, NoteLine{note.text}, {note.id}});
     addAlarms(lines, alarms);
     addEvents(lines, events);
     std::ranges::stable_sort(lines, {}, &LogLine::at);
@@ -130,7 +138,11 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<Alar
 }
 
 std::string lineWords(const LogLine& line, const WordStyle& style) {
-    return onOneLine(std::visit(Speaker{style}, line.what));
+    return onOneLine(std::visit(Speaker{style, true}, line.what));
+}
+
+std::string lineWordsWithoutKind(const LogLine& line, const WordStyle& style) {
+    return onOneLine(std::visit(Speaker{style, false}, line.what));
 }
 
 } // namespace ringhold

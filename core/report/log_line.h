@@ -3,6 +3,7 @@
 
 #include "core/book/log_records.h"
 #include "core/firing/firing_record.h"
+#include "core/firing/line_key.h"
 #include "core/report/words.h"
 
 #include <string>
@@ -53,6 +54,7 @@ struct LogLine {
     Instant at;
     bool struck = false;
     std::variant<LookLine, NoteLine, SettingLine, HandReadingLine, AlarmLine, EventLine> what;
+    std::vector<LineKey> keys{}; ///< of all that makes the line; none for alarms and events
 };
 
 /// All of a firing in time order, struck lines too. Looks at one pack within 90 s make one line. Readings of
@@ -62,5 +64,7 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<Alar
 
 /// The line without its time: "Look · 9 at 3 o’clock, 10 standing".
 std::string lineWords(const LogLine& line, const WordStyle& style);
+/// The same where the line's kind is told beside it: "9 at 3 o’clock, 10 standing".
+std::string lineWordsWithoutKind(const LogLine& line, const WordStyle& style);
 
 } // namespace ringhold

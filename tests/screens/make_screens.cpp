@@ -1,6 +1,10 @@
 // Pictures of every page in both themes, on the demo book with one firing more that is live. Usage:
 // ringhold_screens FOLDER
 #include "app/demo/demo_book.h"
+#include "app/instruments/app_instrument_factory.h"
+#include "app/pictures/page_pictures.h"
+#include "app/pictures/silent_instruments.h"
+#include "app/pictures/stepped_clock.h"
 #include "app/window/practice_hand.h"
 #include "core/kiln/practice_firing.h"
 #include "tests/support/screens.h"
@@ -17,26 +21,6 @@ namespace {
 
 using namespace ringhold;
 
-/// Goes on only when told to.
-class StepClock : public Clock {
-  public:
-    Instant now() const override { return m_now; }
-    void pass(Duration time) { m_now += time; }
-
-  private:
-    Instant m_now = *parseIso8601("2026-03-01T08:00:00Z");
-};
-
-class NoInstruments : public InstrumentFactory {
-  public:
-    std::vector<InstrumentKind> kinds() const override {
-        return {{"serial", "serial:/dev/ttyUSB0?baud=9600"}, {"practice", "practice:?seed=1&speed=60"}};
-    }
-    Result<std::unique_ptr<Instrument>> make(const InstrumentSpec&) override {
-        return Error{ErrorKind::notFound, "pictures listen to nothing"};
-    }
-};
-
 /// The invented studio's notebook.
 Status writeStudio(Notebook& notebook, std::uint64_t seed) {
     const auto book = Book::open(notebook.file(), Access::write);
@@ -51,8 +35,8 @@ PracticeSettings today(const DemoStudio& studio, std::uint64_t seed) {
     return settings;
 }
 
-/// A live firing in the electric kiln, lived through until the given minute.
-Result<FiringSession*> fireLive(Notebook& notebook, StepClock& clock, std::uint64_t seed, int minutes) {
+/// A live firing in the electric kiln, lived through for so long.
+Result<FiringSession*> fireLive(Notebook& notebook, SteppedClock& clock, std::uint64_t seed, Duration time) {
     const DemoStudio studio = demoStudio(seed);
     const auto kiln = notebook.reader().kilnNamed(studio.kilns.front().kiln.name);
     if (!kiln || !*kiln)
@@ -84,11 +68,7 @@ Result<FiringSession*> fireLive(Notebook& notebook, StepClock& clock, std::uint6
         return session.error();
     new PracticeHand(**session, kilnSide, *habitsFor(practicePlan()), seed, *session);
     (void)(*session)->firing().writeNote(clock.now(), "Lid bung in, vent fan on.");
-    for (int minute = 0; minute < minutes; ++minute) {
-        clock.pass(std::chrono::minutes(1));
-        kilnSide.advance(clock.now());
-        QApplication::processEvents();
-    }
+    liveThrough(kilnSide, clock, time);
     return session;
 }
 
@@ -103,8 +83,8 @@ int main(int argc, char** argv) {
     qputenv("RINGHOLD_SCREENS", argv[1]);
     QApplication application(argc, argv);
     const QTemporaryDir folder;
-    StepClock clock;
-    NoInstruments instruments;
+    SteppedClock clock(*parseIso8601("2026-03-01T08:00:00Z"));
+    SilentInstruments instruments(AppInstrumentFactory(clock).kinds());
     Theme theme;
     theme.wear(application);
     auto notebook =
@@ -121,13 +101,10 @@ int main(int argc, char** argv) {
     window.resize(1280, 800);
     window.show();
     keepScreens(window, theme, QStringLiteral("begin"));
-    if (const auto session = fireLive(**notebook, clock, seed, 60 * 8 + 25); !session)
+    if (const auto session = fireLive(**notebook, clock, seed, std::chrono::minutes(60 * 8 + 25)); !session)
         std::fprintf(stderr, "%s\n", session.error().text().c_str());
-    for (const auto& spread : window.spreads()) {
-        window.open(spread);
-        QApplication::processEvents();
-        keepScreens(window, theme, spread.toLower());
-    }
+    if (const auto taken = picturePages(window, theme, {QString::fromLocal8Bit(argv[1]), {1, 2}}); !taken)
+        std::fprintf(stderr, "%s\n", taken.error().text().c_str());
     std::printf("The pictures are in %s\n", argv[1]);
     return 0;
 }

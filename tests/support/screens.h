@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/theme/theme.h"
+#include "ui/theme/theme_pictures.h"
 
 #include <QString>
 
@@ -13,8 +14,5 @@ namespace ringhold {
 /// environment variable RINGHOLD_SCREENS names; does nothing without it. The theme is worn by the application
 /// meanwhile and is paper afterwards.
 void keepScreens(QWidget& widget, Theme& theme, const QString& name);
-
-/// The widget as painted at that many pixels a point.
-QImage pictureOf(QWidget& widget, double pixelRatio);
 
 } // namespace ringhold

@@ -4,19 +4,15 @@
 #include "core/book/book_firing_log.h"
 #include "core/book/journal.h"
 #include "core/book/transaction.h"
+#include "core/instrument/switchable_instrument.h"
 #include "ui/common/word_style.h"
+#include "ui/session/instrument_of_firing.h"
 
 #include <algorithm>
 
 namespace ringhold {
 
 namespace {
-
-constexpr const char* instrumentPreference = "instrument of kiln ";
-
-std::string instrumentKey(KilnId kiln) {
-    return instrumentPreference + std::to_string(static_cast<std::int64_t>(kiln));
-}
 
 /// Keeps the journals' concrete types out of the session.
 FiringSession::Journals journalsOf(const std::filesystem::path& file) {
@@ -60,12 +56,10 @@ Result<std::unique_ptr<Notebook>> Notebook::open(const std::filesystem::path& fi
 }
 
 Result<std::unique_ptr<Instrument>> Notebook::makeInstrument(const QString& specification) {
-    if (specification.isEmpty())
-        return std::unique_ptr<Instrument>();
-    const auto spec = parseInstrumentSpec(specification.toStdString());
-    if (!spec)
-        return spec.error();
-    return m_factory.make(*spec);
+    auto made = instrumentFor(m_factory, specification);
+    if (!made)
+        return made.error();
+    return std::unique_ptr<Instrument>(std::make_unique<SwitchableInstrument>(std::move(*made)));
 }
 
 Result<FiringId> Notebook::write(const NewFiring& wanted) {
@@ -152,7 +146,7 @@ std::vector<Error> Notebook::resume() {
             specification && *specification ? QString::fromStdString(**specification) : QString());
         if (!instrument) {
             failures.push_back(instrument.error());
-            instrument = std::unique_ptr<Instrument>(); // go on by hand rather than not at all
+            instrument = makeInstrument({}); // go on by hand rather than not at all
         }
         if (const auto started = start(firing.id, std::move(*instrument)); !started)
             failures.push_back(started.error());

@@ -1,14 +1,16 @@
 #include "ui/spread/curve_view.h"
 
 #include "ui/plot/custom_plot.h"
+#include "ui/plot/decimation.h"
 #include "ui/plot/look_mark.h"
+#include "ui/plot/plot_dress.h"
+#include "ui/plot/time_axis.h"
 #include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/theme/theme.h"
 
 #include <QKeyEvent>
-#include <QTimeZone>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -18,25 +20,7 @@ namespace ringhold {
 namespace {
 
 constexpr double hour_s = 3600;
-
-double keyOf(Instant at) {
-    return inSeconds(at.time_since_epoch());
-}
-
-Instant instantOf(double key) {
-    return Instant(durationFromSeconds(key));
-}
-
-void dressAxis(QCPAxis* axis, const Theme& theme) {
-    const auto& palette = theme.palette();
-    axis->setBasePen(QPen(palette.faint, 1));
-    axis->setTickPen(QPen(palette.faint, 1));
-    axis->setSubTickPen(Qt::NoPen);
-    axis->setTickLabelColor(palette.soft);
-    axis->setTickLabelFont(theme.text(TextSize::small));
-    axis->grid()->setPen(QPen(palette.grid, 1));
-    axis->grid()->setZeroLinePen(Qt::NoPen);
-}
+constexpr int fewestColumns = 1000; // the view may not have its size yet
 
 } // namespace
 
@@ -52,7 +36,7 @@ CurveView::CurveView(const FiringSession& session, const Preferences& preference
     layout->addWidget(m_plot);
     build();
     connect(&theme, &Theme::changed, this, &CurveView::dress);
-    connect(&preferences, &Preferences::changed, this, &CurveView::refresh);
+    connect(&preferences, &Preferences::changed, this, &CurveView::dress);
     dress();
 }
 
@@ -93,6 +77,8 @@ void CurveView::build() {
         moveCursor(m_plot->xAxis->pixelToCoord(event->position().x()));
         m_plot->replot(QCustomPlot::rpQueuedReplot);
     });
+    connect(m_plot->xAxis, qOverload<const QCPRange&>(&QCPAxis::rangeChanged), this,
+            &CurveView::showReadings);
     connect(m_plot, &QCustomPlot::mouseWheel, this, [this] { m_zoomed = true; });
     connect(m_plot, &QCustomPlot::mousePress, this, [this] { m_zoomed = true; });
     connect(m_plot, &QCustomPlot::mouseDoubleClick, this, [this] {
@@ -103,10 +89,10 @@ void CurveView::build() {
 
 void CurveView::dress() {
     const auto& palette = m_theme.palette();
+    dressPlot(*m_plot, m_theme);
     m_plot->setBackground(Qt::transparent);
     m_plot->setAttribute(Qt::WA_OpaquePaintEvent, false);
-    dressAxis(m_plot->xAxis, m_theme);
-    dressAxis(m_plot->yAxis, m_theme);
+    showTimesOfDay(*m_plot->xAxis, m_preferences.zone());
     m_plan->setPen(QPen(palette.plan, 1.5, Qt::DashLine));
     m_bandHigh->setBrush(palette.band);
     m_byHand->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, palette.kiln, palette.kiln, 6));
@@ -138,8 +124,15 @@ void CurveView::setCurve(QCPGraph* graph, const Curve& curve) const {
     QVector<QCPGraphData> points;
     points.reserve(static_cast<qsizetype>(curve.size()));
     for (const auto& point : curve)
-        points.append({keyOf(point.at), degrees(point.temperature)});
+        points.append({onAxis(point.at), degrees(point.temperature)});
     graph->data()->set(points, true);
+}
+
+/// What of a curve is worth drawing between the two times.
+Curve CurveView::inSight(const Curve& curve) const {
+    const auto times = m_plot->xAxis->range();
+    return decimated(curve, fromAxis(times.lower), fromAxis(times.upper),
+                     std::max(m_plot->width(), fewestColumns));
 }
 
 void CurveView::showReadings() {
@@ -153,7 +146,7 @@ void CurveView::showReadings() {
             continue;
         const auto& curve = firing.curve(channel.id);
         if (channel.label == byHandLabel)
-            setCurve(m_byHand, curve);
+            setCurve(m_byHand, inSight(curve));
         if (channel.label == byHandLabel && control != channel.id)
             continue; // dots are enough beside an instrument's line
         if (used == m_channels.size())
@@ -161,14 +154,14 @@ void CurveView::showReadings() {
         QCPGraph* graph = m_channels[used++];
         const bool isControl = control == channel.id;
         graph->setPen(QPen(isControl ? palette.kiln : palette.soft, isControl ? 2.2 : 1.2));
-        setCurve(graph, curve);
+        setCurve(graph, inSight(curve));
         for (std::size_t i = firing.durableCount(channel.id); i < curve.size(); ++i)
-            pending.append({keyOf(curve[i].at), degrees(curve[i].temperature)});
+            pending.append({onAxis(curve[i].at), degrees(curve[i].temperature)});
     }
     m_pending->data()->set(pending, true);
     m_now->data()->clear();
     if (const auto last = firing.lastReading())
-        m_now->addData(keyOf(last->at), degrees(last->temperature));
+        m_now->addData(onAxis(last->at), degrees(last->temperature));
 }
 
 void CurveView::showPlan() {
@@ -183,11 +176,11 @@ void CurveView::showPlan() {
         if (!leg.band)
             continue;
         for (const Instant at : {leg.start, leg.end}) {
-            m_bandLow->addData(keyOf(at), degrees(leg.to - *leg.band));
-            m_bandHigh->addData(keyOf(at), degrees(leg.to + *leg.band));
+            m_bandLow->addData(onAxis(at), degrees(leg.to - *leg.band));
+            m_bandHigh->addData(onAxis(at), degrees(leg.to + *leg.band));
         }
-        m_bandLow->addData(keyOf(leg.end) + 1, qQNaN());
-        m_bandHigh->addData(keyOf(leg.end) + 1, qQNaN());
+        m_bandLow->addData(onAxis(leg.end) + 1, qQNaN());
+        m_bandHigh->addData(onAxis(leg.end) + 1, qQNaN());
     }
 }
 
@@ -201,9 +194,9 @@ void CurveView::showForecast() {
         item->setVisible(shown != nullptr);
     if (!shown)
         return;
-    const double early = keyOf(*shown->down.p05);
-    const double late = shown->down.p95 ? keyOf(*shown->down.p95) : early + 24 * hour_s;
-    const double median = keyOf(*shown->down.median);
+    const double early = onAxis(*shown->down.p05);
+    const double late = shown->down.p95 ? onAxis(*shown->down.p95) : early + 24 * hour_s;
+    const double median = onAxis(*shown->down.median);
     const auto range = m_plot->yAxis->range();
     m_window->topLeft->setCoords(early, range.upper);
     m_window->bottomRight->setCoords(late, range.lower);
@@ -243,30 +236,37 @@ void CurveView::showLooks() {
     for (const auto& look : m_session.record().looks) {
         if (look.struck || look.hour <= 0)
             continue; // standing cones would crowd the curve
-        new LookMark(m_plot, keyOf(look.at), degrees(temperatureAt(curve, look.at)), look.hour, m_theme);
+        new LookMark(m_plot, onAxis(look.at), degrees(temperatureAt(curve, look.at)), look.hour, m_theme);
     }
 }
 
-void CurveView::setRanges() {
+void CurveView::setTimes() {
     if (m_zoomed)
         return;
     const auto& curve = m_session.firing().controlCurve();
     const auto* follower = m_session.follower();
-    const double now = keyOf(m_session.now());
-    double first = curve.empty() ? now - hour_s : keyOf(curve.front().at);
+    const double now = onAxis(m_session.now());
+    double first = curve.empty() ? now - hour_s : onAxis(curve.front().at);
     double last = std::max(now, first + hour_s);
     if (follower && !follower->finished() && !follower->ahead().curve.empty())
-        last = std::max(last, keyOf(follower->ahead().end()));
+        last = std::max(last, onAxis(follower->ahead().end()));
     if (m_span == CurveSpan::closeUp) {
         first = std::max(first, now - 2 * hour_s);
         last = now + hour_s;
     }
+    const QSignalBlocker quiet(m_plot->xAxis);
     m_plot->xAxis->setRange(first, last);
+}
+
+/// To all that is to be seen between the two times.
+void CurveView::setDegrees() {
+    if (m_zoomed)
+        return;
     bool found = false;
     QCPRange range;
     for (int i = 0; i < m_plot->graphCount(); ++i) {
         bool has = false;
-        const auto of = m_plot->graph(i)->getValueRange(has, QCP::sdBoth, QCPRange(first, last));
+        const auto of = m_plot->graph(i)->getValueRange(has, QCP::sdBoth, m_plot->xAxis->range());
         if (!has)
             continue;
         range = found ? QCPRange(std::min(range.lower, of.lower), std::max(range.upper, of.upper)) : of;
@@ -282,13 +282,10 @@ void CurveView::setRanges() {
 }
 
 void CurveView::refresh() {
-    const auto ticker = QSharedPointer<QCPAxisTickerDateTime>::create();
-    ticker->setTimeZone(QTimeZone(QByteArray::fromStdString(m_preferences.zone())));
-    ticker->setDateTimeFormat(QStringLiteral("HH:mm"));
-    m_plot->xAxis->setTicker(ticker);
     showPlan();
+    setTimes();
     showReadings();
-    setRanges();
+    setDegrees();
     showForecast();
     showCeiling();
     showLooks();
@@ -299,8 +296,8 @@ void CurveView::moveCursor(double key) {
     const auto& curve = m_session.firing().controlCurve();
     if (curve.empty())
         return;
-    key = std::clamp(key, keyOf(curve.front().at), m_plot->xAxis->range().upper);
-    const Instant at = instantOf(key);
+    key = std::clamp(key, onAxis(curve.front().at), m_plot->xAxis->range().upper);
+    const Instant at = fromAxis(key);
     m_cursorWords = m_preferences.clockTime(at);
     if (at <= curve.back().at)
         m_cursorWords += QStringLiteral("  ") + m_preferences.temperature(temperatureAt(curve, at));
@@ -328,7 +325,7 @@ void CurveView::zoom(double factor) {
 
 void CurveView::keyPressEvent(QKeyEvent* event) {
     const double step = m_plot->xAxis->range().size() / 60;
-    const double at = m_cursorLine->visible() ? m_cursorLine->start->coords().x() : keyOf(m_session.now());
+    const double at = m_cursorLine->visible() ? m_cursorLine->start->coords().x() : onAxis(m_session.now());
     switch (event->key()) {
     case Qt::Key_Left:
         moveCursor(at - step);

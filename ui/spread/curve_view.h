@@ -47,12 +47,14 @@ class CurveView : public QWidget {
     void build();
     void dress();
     void setCurve(QCPGraph* graph, const std::vector<CurvePoint>& curve) const;
+    std::vector<CurvePoint> inSight(const std::vector<CurvePoint>& curve) const;
     void showReadings();
     void showPlan();
     void showForecast();
     void showCeiling();
     void showLooks();
-    void setRanges();
+    void setTimes();
+    void setDegrees();
     void moveCursor(double key);
     void zoom(double factor);
     double degrees(Temperature t) const;

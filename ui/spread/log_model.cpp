@@ -1,13 +1,11 @@
 #include "ui/spread/log_model.h"
 
-#include "core/firing/firing_record.h"
-#include "core/firing/live_firing.h"
+#include "core/report/log_line.h"
 #include "ui/common/forecast_words.h"
-#include "ui/cones/cone_words.h"
+#include "ui/common/word_style.h"
 #include "ui/session/preferences.h"
 
 #include <algorithm>
-#include <map>
 
 namespace ringhold {
 
@@ -15,49 +13,16 @@ namespace {
 
 using Lines = std::vector<PageLine>;
 
-void addLooks(Lines& lines, const FiringRecord& record) {
-    // one line for all cones of a pack that were looked at together
-    std::map<std::tuple<Instant, PackId, bool>, PageLine> together;
-    for (const auto& look : record.looks) {
-        auto& line = together[{look.at, look.pack, look.struck}];
-        const auto pack = std::ranges::find(record.packs, look.pack, &Pack::id);
-        const QString prefix = look.cold ? QStringLiteral("Cold pack · ")
-                               : record.packs.size() > 1 && pack != record.packs.end()
-                                   ? QString::fromStdString(pack->place) + QStringLiteral(" · ")
-                                   : QString();
-        line.at = look.at;
-        line.kind = LogKind::look;
-        line.struck = look.struck;
-        line.words += (line.words.isEmpty() ? prefix : QStringLiteral(", ")) +
-                      coneInWords(QString::fromStdString(look.cone), look.hour);
-        line.keys.emplace_back(look.id);
+struct KindOf {
+    LogKind operator()(const LookLine&) const { return LogKind::look; }
+    LogKind operator()(const NoteLine&) const { return LogKind::note; }
+    LogKind operator()(const SettingLine&) const { return LogKind::setting; }
+    LogKind operator()(const HandReadingLine&) const { return LogKind::reading; }
+    LogKind operator()(const AlarmLine&) const { return LogKind::alarm; }
+    LogKind operator()(const EventLine& event) const {
+        return event.kind == "forecast" ? LogKind::forecast : LogKind::event;
     }
-    for (auto& [key, line] : together)
-        lines.push_back(std::move(line));
-}
-
-void addReadings(Lines& lines, const FiringRecord& record, const Preferences& preferences) {
-    for (const auto& channel : record.channels) {
-        if (channel.quantity != Quantity::temperature)
-            continue;
-        for (const auto& reading : record.readings)
-            if (reading.channel == channel.id && reading.origin == Origin::hand)
-                lines.push_back({reading.at,
-                                 LogKind::reading,
-                                 QStringLiteral("Read by hand ") +
-                                     preferences.temperature(Temperature::fromCelsius(reading.value)),
-                                 reading.struck,
-                                 {ReadingKey{reading.channel, reading.at}}});
-    }
-}
-
-QString alarmWords(const AlarmRecord& alarm, const Preferences& preferences) {
-    QString words = QString::fromStdString(alarm.detail.empty() ? alarm.cause : alarm.detail);
-    if (alarm.acknowledged)
-        words += QStringLiteral(" Acknowledged ") + preferences.clockTime(alarm.acknowledged->at) +
-                 QLatin1Char('.');
-    return words;
-}
+};
 
 void addRemarks(Lines& lines, const std::vector<LookDoubt>& doubts, const Preferences& preferences) {
     for (const auto& doubt : doubts)
@@ -77,23 +42,12 @@ std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<Lo
                                 const std::vector<AlarmRecord>& alarms, const Preferences& preferences,
                                 const std::vector<LookDoubt>& doubts) {
     Lines lines;
-    addLooks(lines, record);
-    addReadings(lines, record, preferences);
-    for (const auto& note : record.notes)
-        lines.push_back({note.at, LogKind::note, QString::fromStdString(note.text), note.struck, {note.id}});
-    for (const auto& setting : record.settings)
-        lines.push_back({setting.at,
-                         LogKind::setting,
-                         QString::fromStdString(setting.what + ": " + setting.value),
-                         setting.struck,
-                         {setting.id}});
-    for (const auto& event : events)
-        if (event.kind == "forecast")
-            lines.push_back({event.at, LogKind::forecast, QString::fromStdString(event.detail), false, {}});
-    for (const auto& alarm : alarms)
-        lines.push_back({alarm.first, LogKind::alarm, alarmWords(alarm, preferences), false, {}});
+    const auto style = styleOf(preferences);
+    for (auto& line : logLines(record, alarms, events))
+        lines.push_back({line.at, std::visit(KindOf{}, line.what),
+                         QString::fromStdString(lineWordsWithoutKind(line, style)), line.struck,
+                         std::move(line.keys)});
     addRemarks(lines, doubts, preferences);
-    std::ranges::stable_sort(lines, {}, &PageLine::at);
     return lines;
 }
 

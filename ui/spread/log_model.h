@@ -2,11 +2,10 @@
 #pragma once
 
 #include "core/book/log_records.h"
-#include "core/firing/records.h"
+#include "core/firing/line_key.h"
 
 #include <QAbstractListModel>
 
-#include <variant>
 #include <vector>
 
 namespace ringhold {
@@ -17,20 +16,12 @@ class Preferences;
 
 enum class LogKind { look, note, setting, reading, alarm, forecast, event };
 
-/// What a line is in the book, so that it can be struck. A reading by its channel and instant.
-struct ReadingKey {
-    ChannelId channel{};
-    Instant at;
-    bool operator==(const ReadingKey&) const = default;
-};
-using LineKey = std::variant<std::monostate, LookId, NoteId, SettingId, ReadingKey>;
-
 struct PageLine {
     Instant at;
     LogKind kind = LogKind::note;
     QString words;
     bool struck = false;
-    std::vector<LineKey> keys; ///< looks written at one instant share a line
+    std::vector<LineKey> keys; ///< looks of one visit share a line
     QString remark{};          ///< what the program has to say about it: a look that does not fit
 };
 

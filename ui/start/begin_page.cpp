@@ -124,7 +124,13 @@ QWidget* BeginPage::makeSecond() {
     m_instrument->addItem(tr(byHand));
     for (const auto& kind : m_notebook.instruments().kinds())
         m_instrument->addItem(QString::fromStdString(kind.example));
-    column->addWidget(m_instrument);
+    auto* source = new QHBoxLayout;
+    source->addWidget(m_instrument, 1);
+    auto* choose = new QPushButton(tr("Choose and listen …"));
+    choose->setToolTip(tr("The instruments there are (Ctrl+I)"));
+    connect(choose, &QPushButton::clicked, this, &BeginPage::instrumentWanted);
+    source->addWidget(choose);
+    column->addLayout(source);
     column->addSpacing(16);
     column->addWidget(new Heading(m_theme, TextSize::title, tr("Before lighting")));
     for (const char* line : checklist) {
@@ -207,6 +213,15 @@ void BeginPage::choosePlanFile() {
     m_plan->setCurrentIndex(m_plan->count() - 2);
 }
 
+QString BeginPage::instrument() const {
+    const QString text = m_instrument->currentText().trimmed();
+    return text == tr(byHand) ? QString() : text;
+}
+
+void BeginPage::setInstrument(const QString& specification) {
+    m_instrument->setCurrentText(specification.isEmpty() ? tr(byHand) : specification);
+}
+
 void BeginPage::refuse(const QString& why) {
     m_trouble->setText(why);
 }
@@ -268,8 +283,7 @@ Result<NewFiring> BeginPage::chosen() {
     if (const int plan = m_plan->currentIndex() - 1; plan >= 0 && plan < static_cast<int>(m_plans.size()))
         firing.plan = m_plans[static_cast<std::size_t>(plan)];
     firing.title = m_title->text().trimmed();
-    if (m_instrument->currentText().trimmed() != tr(byHand))
-        firing.instrument = m_instrument->currentText().trimmed();
+    firing.instrument = instrument();
     const auto kiln = chosenKiln();
     if (!kiln)
         return kiln.error();

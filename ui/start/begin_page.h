@@ -25,6 +25,14 @@ class BeginPage : public QWidget {
   public:
     BeginPage(Notebook& notebook, const Theme& theme, QWidget* parent = nullptr);
 
+    /// A specification; empty: readings by hand.
+    QString instrument() const;
+    void setInstrument(const QString& specification);
+
+  Q_SIGNALS:
+    /// The instruments there are should be shown.
+    void instrumentWanted();
+
   private:
     QWidget* makeFirst();
     QWidget* makeSecond();

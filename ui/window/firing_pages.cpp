@@ -1,11 +1,13 @@
 #include "ui/window/firing_pages.h"
 
+#include "ui/instrument/instrument_page.h"
 #include "ui/session/notebook.h"
 #include "ui/spread/spread_page.h"
 #include "ui/spread/strip.h"
 #include "ui/spyhole/spyhole_page.h"
 #include "ui/start/begin_page.h"
 
+#include <QPointer>
 #include <QVBoxLayout>
 
 #include <algorithm>
@@ -15,10 +17,13 @@ namespace ringhold {
 
 FiringPages::FiringPages(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QStackedWidget(parent), m_notebook(notebook), m_theme(theme), m_stripColumn(new QWidget),
-      m_strips(new QVBoxLayout(m_stripColumn)), m_begin(new BeginPage(notebook, theme)) {
+      m_strips(new QVBoxLayout(m_stripColumn)), m_begin(new BeginPage(notebook, theme)),
+      m_instruments(new InstrumentPage(notebook, theme)) {
     m_strips->setContentsMargins(0, 0, 0, 0);
     m_strips->setSpacing(0);
     addWidget(m_begin);
+    addWidget(m_instruments);
+    connect(m_begin, &BeginPage::instrumentWanted, this, &FiringPages::chooseInstrument);
     connect(&notebook, &Notebook::sessionsChanged, this, &FiringPages::matchSessions);
     connect(this, &QStackedWidget::currentChanged, this, &FiringPages::markStrips);
     matchSessions();
@@ -154,6 +159,24 @@ void FiringPages::openSpyhole() {
     auto* spyhole = m_shown.at(session).spyhole;
     setCurrentWidget(spyhole);
     spyhole->begin();
+}
+
+void FiringPages::chooseInstrument() {
+    Q_EMIT wanted();
+    auto* before = currentWidget();
+    if (before == m_instruments)
+        return;
+    auto* session = currentSession();
+    m_instruments->disconnect(this);
+    connect(m_instruments, &InstrumentPage::finished, this,
+            [this, back = QPointer<QWidget>(before)] { setCurrentWidget(back ? back.data() : m_begin); });
+    if (!session)
+        connect(m_instruments, &InstrumentPage::chosen, m_begin, &BeginPage::setInstrument,
+                Qt::UniqueConnection);
+    else
+        disconnect(m_instruments, &InstrumentPage::chosen, m_begin, nullptr);
+    m_instruments->begin(session, m_begin->instrument());
+    setCurrentWidget(m_instruments);
 }
 
 void FiringPages::endFiring() {

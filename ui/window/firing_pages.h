@@ -11,7 +11,9 @@ class QVBoxLayout;
 
 namespace ringhold {
 
+class BeginPage;
 class FiringSession;
+class InstrumentPage;
 class Notebook;
 class SpreadPage;
 class SpyholePage;
@@ -42,6 +44,8 @@ class FiringPages : public QStackedWidget {
     /// By its place among the strips, from 0; nothing happens beyond the last.
     void showAt(std::size_t place);
     void openSpyhole();
+    /// For the firing that is shown, or for the one that is to begin.
+    void chooseInstrument();
     /// Ends the firing that is shown.
     void endFiring();
 
@@ -69,7 +73,8 @@ class FiringPages : public QStackedWidget {
     const Theme& m_theme;
     QWidget* m_stripColumn;
     QVBoxLayout* m_strips;
-    QWidget* m_begin;
+    BeginPage* m_begin;
+    InstrumentPage* m_instruments;
     std::map<const FiringSession*, Shown> m_shown;
     const FiringSession* m_marked = nullptr; ///< as last told by currentSessionChanged()
 };

@@ -24,6 +24,7 @@
 #include <QButtonGroup>
 #include <QHBoxLayout>
 #include <QMenuBar>
+#include <QPointer>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -128,6 +129,8 @@ void MainWindow::addMenus() {
                       &MainWindow::showFiring);
     firing->addAction(tr("&Report"), QKeySequence(QStringLiteral("Ctrl+R")), this, &MainWindow::openReport);
     firing->addAction(tr("Blank log s&heet …"), this, &MainWindow::openLogSheet);
+    firing->addAction(tr("&Instrument …"), QKeySequence(QStringLiteral("Ctrl+I")), m_firings,
+                      &FiringPages::chooseInstrument);
     new LiveFiringsMenu(m_notebook, *m_firings, *firing->addMenu(tr("&Live firings")), this);
     m_steps = firing->addMenu(tr("The kiln is in &step"));
     auto* steps = new StepMenu(*m_firings, m_notebook.preferences(), *m_steps, this);

@@ -1,0 +1,30 @@
+// Pictures of every page of the window.
+#pragma once
+
+#include "core/base/result.h"
+#include "core/units/time.h"
+
+#include <QString>
+
+#include <vector>
+
+namespace ringhold {
+
+class MainWindow;
+class PracticeInstrument;
+class SteppedClock;
+class Theme;
+
+/// Lets the firing on that practice kiln go on by so much, a minute at a time, and the window with it.
+void liveThrough(PracticeInstrument& kiln, SteppedClock& clock, Duration time);
+
+struct PictureWish {
+    QString folder;
+    std::vector<int> pixelRatios{1};
+};
+
+/// The window as it stands, under that name; then every spread with all of its tabs, and what opens by keys
+/// from the firing: spyhole and instruments. Gives how many pictures there are.
+Result<int> picturePages(MainWindow& window, Theme& theme, const PictureWish& wish);
+
+} // namespace ringhold

@@ -1,0 +1,37 @@
+#include "ui/theme/theme_pictures.h"
+
+#include "ui/theme/theme.h"
+
+#include <QApplication>
+#include <QDir>
+#include <QWidget>
+
+namespace ringhold {
+
+QImage pictureOf(QWidget& widget, double pixelRatio) {
+    QImage image(widget.size() * pixelRatio, QImage::Format_RGB32);
+    image.setDevicePixelRatio(pixelRatio);
+    image.fill(widget.palette().color(QPalette::Window));
+    widget.render(&image);
+    return image;
+}
+
+Status keepPictures(QWidget& widget, Theme& theme, const QString& folder, const QString& name,
+                    const std::vector<int>& pixelRatios) {
+    QDir().mkpath(folder);
+    for (const auto themeName : {ThemeName::ember, ThemeName::paper}) {
+        theme.show(themeName);
+        QApplication::processEvents();
+        const QString dressed =
+            name + (themeName == ThemeName::paper ? QStringLiteral("-paper") : QStringLiteral("-ember"));
+        for (const int ratio : pixelRatios) {
+            const QString file = QDir(folder).filePath(
+                dressed + (ratio == 1 ? QStringLiteral(".png") : QStringLiteral("-%1x.png").arg(ratio)));
+            if (!pictureOf(widget, ratio).save(file))
+                return Error{ErrorKind::unwritable, "the picture cannot be written", file.toStdString()};
+        }
+    }
+    return {};
+}
+
+} // namespace ringhold
