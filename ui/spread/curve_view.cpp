@@ -216,7 +216,7 @@ void CurveView::showCeiling() {
     m_ceilingWords->setVisible(levelsOff && last);
     if (!levelsOff || !last)
         return;
-    const double from = keyOf(last->at);
+    const double from = onAxis(last->at);
     const double to = m_plot->xAxis->range().upper;
     m_ceiling->start->setCoords(from, degrees(levelsOff->median));
     m_ceiling->end->setCoords(to, degrees(levelsOff->median));
