@@ -21,6 +21,7 @@ FiringPages::FiringPages(Notebook& notebook, const Theme& theme, QWidget* parent
       m_instruments(new InstrumentPage(notebook, theme)) {
     m_strips->setContentsMargins(0, 0, 0, 0);
     m_strips->setSpacing(0);
+    m_stripColumn->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed); // pages shrink, strips do not
     addWidget(m_begin);
     addWidget(m_instruments);
     connect(m_begin, &BeginPage::instrumentWanted, this, &FiringPages::chooseInstrument);
