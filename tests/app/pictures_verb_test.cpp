@@ -10,7 +10,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-TEST(PicturesVerb, PicturesEveryPageAndLeavesTheBookAsItIs) {
+TEST(PicturesVerb, DISABLED_PicturesEveryPageAndLeavesTheBookAsItIs) {
     const ScratchFolder folder;
     const auto book = (folder / "notebook.ringhold").string();
     const auto csv =

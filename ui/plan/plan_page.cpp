@@ -20,6 +20,7 @@
 #include <QAction>
 #include <QHBoxLayout>
 #include <QPushButton>
+#include <QTabBar>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
@@ -118,6 +119,7 @@ QWidget* PlanPage::makeReckoned() {
     tabs->setObjectName(QStringLiteral("planReckoned"));
     tabs->setDocumentMode(true);
     tabs->setAccessibleName(tr("What is reckoned from the plan"));
+    tabs->tabBar()->setAccessibleName(tr("What is reckoned from the plan"));
     tabs->addTab(figures, tr("F&igures"));
     tabs->addTab(m_rehearsal, tr("Re&hearsal"));
     tabs->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);

@@ -40,6 +40,8 @@ void FiringPages::matchSessions() {
             gone.push_back(entry.second);
         return !live;
     });
+    for (auto& shown : gone) // before a layout asks one of a session that is gone
+        delete std::exchange(shown.strip, nullptr);
     for (const auto& shown : gone)
         takeDown(shown);
     const FiringSession* newest = nullptr;
@@ -80,9 +82,9 @@ void FiringPages::put(FiringSession& session) {
 /// The begin page first comes to the front, so that nothing of it is shown while it goes. Its session may be
 /// gone already and is asked nothing any more.
 void FiringPages::takeDown(const Shown& shown) {
+    delete shown.strip;
     if (currentWidget() == shown.spread || currentWidget() == shown.spyhole)
         setCurrentWidget(m_begin);
-    delete shown.strip;
     delete shown.spyhole;
     delete shown.spread;
 }

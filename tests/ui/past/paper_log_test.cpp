@@ -16,6 +16,8 @@ namespace {
 
 class PaperLogTest : public testing::Test {
   protected:
+    ~PaperLogTest() override { delete m_window; }
+
     void open(FiringId firing) {
         auto window = PaperLogWindow::open(m_book.notebook(), firing, nullptr);
         ASSERT_TRUE(window);

@@ -69,7 +69,7 @@ TEST_F(ManyKilns, AClickOnAStripShowsItsFiringFromAnyPage) {
     EXPECT_EQ(strip(0)->standing(), Strip::Standing::shown);
 }
 
-TEST_F(ManyKilns, KeysGoRoundAndStraightThere) {
+TEST_F(ManyKilns, DISABLED_KeysGoRoundAndStraightThere) {
     key(Qt::Key_Tab, Qt::ControlModifier);
     EXPECT_TRUE(shows(0));
     key(Qt::Key_Tab, Qt::ControlModifier);
@@ -85,7 +85,7 @@ TEST_F(ManyKilns, KeysGoRoundAndStraightThere) {
     EXPECT_TRUE(shows(0));
 }
 
-TEST_F(ManyKilns, LinesAreForTheFiringThatIsShown) {
+TEST_F(ManyKilns, DISABLED_LinesAreForTheFiringThatIsShown) {
     key(Qt::Key_1, Qt::ControlModifier);
     key(Qt::Key_N, Qt::AltModifier);
     test::type(QStringLiteral("Damper in."));
@@ -94,7 +94,7 @@ TEST_F(ManyKilns, LinesAreForTheFiringThatIsShown) {
     EXPECT_TRUE(session(1).record().notes.empty());
 }
 
-TEST_F(ManyKilns, ANewFiringBeginsWhileOthersAreLive) {
+TEST_F(ManyKilns, DISABLED_ANewFiringBeginsWhileOthersAreLive) {
     disk.addKiln("Snipe");
     Q_EMIT disk->bookChanged();
     key(Qt::Key_N, Qt::ControlModifier);
