@@ -70,6 +70,7 @@ TEST_F(AlarmListTest, KeepsWhatIsOverAndAnsweredFromTheBook) {
     EXPECT_NE(cell(model, 0, AlarmListModel::Answer).find("acknowledged by"), std::string::npos);
 }
 
+// Set aside: Alt+A does not reach the list offscreen; unmended.
 TEST_F(AlarmListTest, DISABLED_IsAnsweredByTheKeyboard) {
     AlarmList list(alarms, kiln.notebook(), theme);
     EXPECT_FALSE(list.isModal());

@@ -51,6 +51,7 @@ TEST_F(ReportOnThePastPage, FollowsTheFiringThatIsOpened) {
     EXPECT_EQ(title(), u"Firing 1, Heron");
 }
 
+// Set aside: the file is empty when it is looked at; unmended.
 TEST_F(ReportOnThePastPage, DISABLED_IsSavedByItsKey) {
     const QTemporaryDir folder;
     const QString file = folder.filePath(QStringLiteral("kept.pdf"));

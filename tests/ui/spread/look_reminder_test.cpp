@@ -37,6 +37,7 @@ TEST_F(LookReminderTest, RemindsOfALookThatIsDueAndNotMoreOftenThanWasSet) {
     EXPECT_TRUE(reminder.isHidden());
 }
 
+// Set aside: the rule of the look that narrows most asks for none here; rule or test is wrong.
 TEST_F(LookReminderTest, DISABLED_CanBePutOffAndComesAgain) {
     LookReminder reminder(m_firing.session(), m_firing.preferences());
     ASSERT_FALSE(reminder.isHidden()) << "nobody has looked though cone 8 moves";
@@ -58,6 +59,7 @@ TEST_F(LookReminderTest, DISABLED_CanBePutOffAndComesAgain) {
     EXPECT_TRUE(reminder.isHidden()) << "a look is all it asks for";
 }
 
+// Set aside: the rule of the look that narrows most asks for none here; rule or test is wrong.
 TEST_F(LookReminderTest, DISABLED_StandsAboveTheWritingLine) {
     m_theme.wear(*static_cast<QApplication*>(QApplication::instance()));
     SpreadPage page(m_firing.session(), m_firing.disk().notebook(), m_theme);

@@ -69,6 +69,7 @@ TEST_F(ManyKilns, AClickOnAStripShowsItsFiringFromAnyPage) {
     EXPECT_EQ(strip(0)->standing(), Strip::Standing::shown);
 }
 
+// Set aside: keys and focus with two live firings offscreen; unmended.
 TEST_F(ManyKilns, DISABLED_KeysGoRoundAndStraightThere) {
     key(Qt::Key_Tab, Qt::ControlModifier);
     EXPECT_TRUE(shows(0));
@@ -85,6 +86,7 @@ TEST_F(ManyKilns, DISABLED_KeysGoRoundAndStraightThere) {
     EXPECT_TRUE(shows(0));
 }
 
+// Set aside: keys and focus with two live firings offscreen; unmended.
 TEST_F(ManyKilns, DISABLED_LinesAreForTheFiringThatIsShown) {
     key(Qt::Key_1, Qt::ControlModifier);
     key(Qt::Key_N, Qt::AltModifier);
@@ -94,6 +96,7 @@ TEST_F(ManyKilns, DISABLED_LinesAreForTheFiringThatIsShown) {
     EXPECT_TRUE(session(1).record().notes.empty());
 }
 
+// Set aside: keys and focus with two live firings offscreen; unmended.
 TEST_F(ManyKilns, DISABLED_ANewFiringBeginsWhileOthersAreLive) {
     disk.addKiln("Snipe");
     Q_EMIT disk->bookChanged();
