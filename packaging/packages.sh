@@ -8,7 +8,7 @@ build_packages=(
     libhowardhinnant-date-dev tzdata fonts-vollkorn fonts-lato
 )
 test_packages=(
-    libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev libqt6test6 clang-format
+    mold libgtest-dev libgmock-dev libgsl-dev libbenchmark-dev libqt6test6 clang-format
     xvfb xdotool poppler-utils fonts-dejavu-core
 )
 
