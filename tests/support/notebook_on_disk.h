@@ -77,6 +77,7 @@ Instant noonOfMarch(int day);
 void present(QWidget& widget, int width = 1180, int height = 640);
 /// Types into whatever has the keyboard.
 void type(const QString& text);
+/// Presses it where the keyboard is, or in the active window when nothing in it has the keyboard.
 void press(int key, Qt::KeyboardModifiers modifiers = Qt::NoModifier);
 /// Every control that can have the keyboard says what it is to a screen reader, and Tab reaches every one
 /// that is to be reached by it.
