@@ -26,7 +26,7 @@ struct WatchSettings {
     AlarmRules alarms;
     HoldWatchSettings hold;
     WordStyle style;                                   ///< of the words in alarms
-    Duration forecastEvery = std::chrono::seconds(10); ///< of the kiln's time, at the soonest
+    Duration forecastEvery = std::chrono::seconds(15); ///< of the kiln's time, at the soonest
 };
 
 /// What a firing is watched by, as the book has it.

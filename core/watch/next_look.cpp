@@ -202,15 +202,15 @@ std::vector<NextLook> looksThatCouldBe(const ConeForecaster& forecaster, std::si
 
 } // namespace
 
-std::optional<NextLook> mostTellingLook(const FiringForecast& forecaster, const StepFollower* follower,
-                                        std::size_t pack, const std::string& firingCone,
-                                        const std::vector<Look>& looksAtPack, Duration leastApart) {
+std::optional<NextLook> mostTellingLook(const FiringForecast& forecaster, const Forecast& told,
+                                        const StepFollower* follower, std::size_t pack,
+                                        const std::string& firingCone, const std::vector<Look>& looksAtPack,
+                                        Duration leastApart) {
     const auto future = forecaster.future(follower);
-    const auto told = forecaster.forecast(follower);
-    if (!future || !told || pack >= told->packs.size())
+    if (!future || pack >= told.packs.size())
         return std::nullopt;
-    const auto simple = [&] { return nextLook(told->packs[pack], looksAtPack, told->asOf, leastApart); };
-    const auto& cones = told->packs[pack].cones;
+    const auto simple = [&] { return nextLook(told.packs[pack], looksAtPack, told.asOf, leastApart); };
+    const auto& cones = told.packs[pack].cones;
     const auto firing = std::ranges::find(cones, firingCone, &ConeForecast::cone);
     if (firing == cones.end() || seenDown(looksAtPack, firingCone) || !firing->down.p05)
         return simple();
@@ -218,10 +218,10 @@ std::optional<NextLook> mostTellingLook(const FiringForecast& forecaster, const 
     for (std::size_t i = 0; i < cones.size(); ++i)
         if (!seenDown(looksAtPack, cones[i].cone))
             open.push_back(i);
-    Instant from = told->asOf;
+    Instant from = told.asOf;
     if (const auto last = lastLook(looksAtPack))
         from = std::max(from, *last + leastApart);
-    const Instant until = std::min(firing->down.p95.value_or(told->asOf + farthest), told->asOf + farthest);
+    const Instant until = std::min(firing->down.p95.value_or(told.asOf + farthest), told.asOf + farthest);
     const auto& ahead = std::ranges::max_element(future->cases, {}, &FutureTemperature::Case::weight)->curve;
     const auto looks =
         looksThatCouldBe(forecaster.forecaster(), pack, static_cast<std::size_t>(firing - cones.begin()),

@@ -32,9 +32,11 @@ std::optional<NextLook> nextLook(const PackForecast& pack, const std::vector<Loo
 /// takes away through the offset they share (normal beliefs). Of all looks that narrow at least 80 % as much
 /// as the best the first counts, so that it does not recede as time goes on, and looks come closer together
 /// as the cones begin to move. Where no look tells a twentieth, or nothing is known of that cone, nextLook's.
-/// O(ms); `looksAtPack` and `leastApart` as there. Nothing without two readings.
-std::optional<NextLook> mostTellingLook(const FiringForecast& forecaster, const StepFollower* follower,
-                                        std::size_t pack, const std::string& firingCone,
-                                        const std::vector<Look>& looksAtPack, Duration leastApart);
+/// `told` is the forecaster's own newest forecast. O(ms); `looksAtPack` and `leastApart` as there. Nothing
+/// without two readings.
+std::optional<NextLook> mostTellingLook(const FiringForecast& forecaster, const Forecast& told,
+                                        const StepFollower* follower, std::size_t pack,
+                                        const std::string& firingCone, const std::vector<Look>& looksAtPack,
+                                        Duration leastApart);
 
 } // namespace ringhold

@@ -1,6 +1,6 @@
 // What the cone forecast costs: three packs of three cones, in the last hour before the firing cone is down,
-// two looks told. The program forecasts every 10 s of the kiln's time at the soonest; the amortised cost is
-// that of ten readings at 1 Hz and the forecast that they share, over ten.
+// two looks told. The program forecasts every 15 s of the kiln's time at the soonest; the amortised cost is
+// that of fifteen readings at 1 Hz and the forecast that they share, over fifteen.
 #include "core/cones/advice.h"
 #include "core/cones/forecast.h"
 
@@ -12,7 +12,7 @@ namespace {
 const Instant began{std::chrono::hours(492000)};
 constexpr double climb_C_per_h = 60;
 constexpr double first_C = 600;
-constexpr int readingsAForecast = 10;
+constexpr int readingsAForecast = 15;
 
 OffsetPrior knownKiln() {
     return {TemperatureDifference::fromCelsius(4), TemperatureDifference::fromCelsius(3), 5};

@@ -69,7 +69,7 @@ std::optional<NextLook> nextLookOf(const FiringSession& session, const Preferenc
     const auto* cone = firingConeForecast(session);
     if (!cone || !session.forecaster())
         return nextLook(forecast->packs.front(), looks, forecast->asOf, preferences.reminderInterval());
-    return mostTellingLook(*session.forecaster(), session.follower(), 0, cone->cone, looks,
+    return mostTellingLook(*session.forecaster(), *forecast, session.follower(), 0, cone->cone, looks,
                            preferences.reminderInterval());
 }
 

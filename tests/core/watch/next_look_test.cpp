@@ -84,7 +84,12 @@ class MostTellingLook : public testing::Test {
     }
     std::optional<NextLook> next(double now, const std::vector<Look>& looks = {},
                                  Duration apart = quarter) const {
-        return mostTellingLook(at(now, looks), nullptr, 0, "9", looks, apart);
+        return mostTelling(at(now, looks), 0, "9", looks, apart);
+    }
+    static std::optional<NextLook> mostTelling(const FiringForecast& forecaster, std::size_t pack,
+                                               const char* cone, const std::vector<Look>& looks,
+                                               Duration apart) {
+        return mostTellingLook(forecaster, *forecaster.forecast(nullptr), nullptr, pack, cone, looks, apart);
     }
     static double widthOf(const FiringForecast& forecaster) {
         const auto down = forecaster.forecast(nullptr)->packs[0].cones[1].down;
@@ -147,12 +152,12 @@ TEST_F(MostTellingLook, IsNeverSoonerThanThePotterSet) {
 
 TEST_F(MostTellingLook, IsTheSimpleRulesWhereNothingIsKnownOfTheCone) {
     const auto forecaster = at(150);
-    const auto look = mostTellingLook(forecaster, nullptr, 0, "7", {}, quarter);
+    const auto look = mostTelling(forecaster, 0, "7", {}, quarter);
     const auto simple = nextLook(forecaster.forecast(nullptr)->packs[0], {}, atMinute(150), quarter);
     ASSERT_TRUE(look && simple);
     EXPECT_EQ(look->at, simple->at);
     EXPECT_EQ(look->narrowsTo, 1);
-    EXPECT_FALSE(mostTellingLook(forecaster, nullptr, 3, "9", {}, quarter)) << "no such pack";
+    EXPECT_FALSE(mostTelling(forecaster, 3, "9", {}, quarter)) << "no such pack";
 }
 
 } // namespace
