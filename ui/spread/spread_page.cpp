@@ -104,8 +104,8 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
 }
 
 void SpreadPage::addReminders(QVBoxLayout& column) {
-    auto* look = new LookReminder(m_session, m_notebook.preferences());
-    auto* reading = new ReadingReminder(m_session, m_notebook.preferences());
+    auto* look = new LookReminder(m_session, m_notebook.preferences(), this);
+    auto* reading = new ReadingReminder(m_session, m_notebook.preferences(), this);
     column.addWidget(look);
     column.addWidget(reading);
     connect(look, &ReminderBar::actWanted, this, &SpreadPage::spyholeWanted);

@@ -195,8 +195,7 @@ TEST_F(BringWindowTest, OpensForADroppedFileAndTellsOfABrokenOne) {
     EXPECT_EQ(window.findChildren<BringWindow*>().size(), 1);
 }
 
-// Set aside: no widget has the keyboard when the test types; unmended.
-TEST_F(BringWindowTest, DISABLED_HandsAFiringOnAsFiles) {
+TEST_F(BringWindowTest, HandsAFiringOnAsFiles) {
     const FiringId firing = m_book.addFiring(m_book.addKiln("Heron"), {.began = noonOfMarch(1)});
     ExportRow row(m_book.notebook());
     present(row, 800, 60);
