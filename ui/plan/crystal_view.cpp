@@ -23,6 +23,10 @@ void CrystalView::show(const std::optional<PlanCrystal>& crystal) {
     update();
 }
 
+namespace {
+constexpr double barGap = 3; ///< above and below the scale's bar, in pixels
+}
+
 void CrystalView::paintEvent(QPaintEvent*) {
     if (!m_crystal)
         return;
@@ -30,16 +34,16 @@ void CrystalView::paintEvent(QPaintEvent*) {
     painter.setRenderHint(QPainter::Antialiasing);
     const QFont font = m_theme.text(TextSize::small);
     const double words = QFontMetricsF(font).height();
-    const double room = std::min<double>(width(), height() - words - 4);
+    const double room = std::min<double>(width(), height() - words - 2 * barGap);
     const double perMm = room / (2 * m_crystal->radius.high_mm);
     paintCrystal(painter, {m_crystal->radius, m_crystal->rings}, QPointF(width() / 2.0, room / 2), perMm,
                  m_theme.palette());
     const double bar_mm = barLength_mm(width() / perMm / 3);
-    const double y = height() - words - 2;
+    const double y = height() - words - barGap;
     painter.setPen(QPen(m_theme.palette().soft, 1.2));
     painter.drawLine(QPointF(0, y), QPointF(bar_mm * perMm, y));
     painter.setFont(font);
-    painter.drawText(QRectF(0, y, width(), words), Qt::AlignLeft, tr("%1\u202fmm").arg(bar_mm));
+    painter.drawText(QRectF(0, y + barGap, width(), words), Qt::AlignLeft, tr("%1\u202fmm").arg(bar_mm));
 }
 
 double barLength_mm(double atMost_mm) {

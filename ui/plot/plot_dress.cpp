@@ -21,6 +21,7 @@ void dressPlot(QCustomPlot& plot, const Theme& theme) {
         axis->setNumberFormat(QStringLiteral("f"));
         axis->setNumberPrecision(0);
     }
+    plot.xAxis->setTickLabelPadding(9); // clear of the lowest temperature's label
     plot.xAxis->grid()->setVisible(false);
     plot.yAxis->setBasePen(Qt::NoPen);
     plot.yAxis->setTickPen(Qt::NoPen);

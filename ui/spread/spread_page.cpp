@@ -77,6 +77,7 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     book->addWidget(m_right);
     book->setStretchFactor(0, 1);
     book->setStretchFactor(1, 2);
+    book->setSizes({1, 2});
     book->setChildrenCollapsible(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -120,6 +121,7 @@ QWidget* SpreadPage::makeLeftPage() {
     column->setContentsMargins(24, 16, 16, 12);
     column->setSpacing(2);
     m_what->setWordWrap(true);
+    m_date->setWordWrap(true);
     column->addWidget(m_date);
     column->addWidget(m_what);
     column->addSpacing(8);
