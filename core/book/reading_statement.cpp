@@ -10,7 +10,8 @@ ReadingStatement::ReadingStatement(SQLite::Database& database)
             (SELECT 1 FROM reading WHERE channel = ?1 AND at_ms = ?2 AND value = ?3 AND by_hand = ?4))sql") {}
 
 bool ReadingStatement::add(const Reading& reading) {
-    m_statement.reset();
+    m_statement
+        .tryReset(); // its result is that of the step before: a refused reading must not refuse the next
     sql::bindAll(m_statement, reading.channel, reading.at, reading.value, reading.origin == Origin::hand,
                  reading.struck);
     return m_statement.exec() > 0;

@@ -1,4 +1,5 @@
 #include "core/book/journal.h"
+#include "core/book/reading_store.h"
 #include "tests/core/book/faulty_disk.h"
 #include "tests/core/book/sample_firing.h"
 
@@ -226,6 +227,18 @@ TEST_F(JournalTest, RefusesAloudWhatCannotBeKeptAndGoesOn) {
     EXPECT_EQ(m_ear.refused[0].second.kind, ErrorKind::badInput);
     EXPECT_EQ(m_ear.refused[1].first, second);
     expectSame(kept(), {reading(0), reading(3)});
+}
+
+/// In one transaction, where one statement serves all of them.
+TEST_F(JournalTest, KeepsWhatComesRightAfterARefusedReading) {
+    auto store = good(ReadingStore::open(m_file, milliseconds(20)));
+    Reading nothing = reading(1);
+    nothing.value = std::nan("");
+    const std::vector<Reading> batch{reading(0), nothing, reading(2), reading(3)};
+    const auto refused = good(store.commit(batch));
+    ASSERT_EQ(refused.size(), 1U);
+    EXPECT_EQ(refused[0].place, 1U);
+    expectSame(kept(), {reading(0), reading(2), reading(3)});
 }
 
 TEST_F(JournalTest, TakesNoOtherBookForOneThatWasMovedAway) {
