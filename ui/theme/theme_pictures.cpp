@@ -8,6 +8,10 @@
 
 namespace ringhold {
 
+namespace {
+constexpr int layoutPasses = 4; ///< a new font changes a label, that its row, that the page
+}
+
 QImage pictureOf(QWidget& widget, double pixelRatio) {
     QImage image(widget.size() * pixelRatio, QImage::Format_RGB32);
     image.setDevicePixelRatio(pixelRatio);
@@ -21,7 +25,8 @@ Status keepPictures(QWidget& widget, Theme& theme, const QString& folder, const 
     QDir().mkpath(folder);
     for (const auto themeName : {ThemeName::ember, ThemeName::paper}) {
         theme.show(themeName);
-        QApplication::processEvents();
+        for (int pass = 0; pass < layoutPasses; ++pass)
+            QApplication::processEvents();
         const QString dressed =
             name + (themeName == ThemeName::paper ? QStringLiteral("-paper") : QStringLiteral("-ember"));
         for (const int ratio : pixelRatios) {
