@@ -257,6 +257,11 @@ void StepFollower::leavePlanned(Instant at) {
     for (const auto& planned : m_ahead.curve)
         if (planned.at < at && planned.at <= until && (m_gone.empty() || planned.at > m_gone.back().at))
             m_gone.push_back(planned);
+    // the plan from here on begins where the kiln is, which is not where this leg was to be
+    const Instant close = at - std::chrono::milliseconds(1);
+    if (m_ahead.curve.empty() || (!m_gone.empty() && close <= m_gone.back().at))
+        return;
+    m_gone.push_back({close, temperatureAt(m_ahead.curve, std::min(close, until))});
 }
 
 /// The present leg really ends then: all that is planned after it moves along.

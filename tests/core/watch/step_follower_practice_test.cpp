@@ -196,5 +196,24 @@ TEST(StepFollowerPractice, DrawsNoDipWhereRingsRunLate) {
     EXPECT_GT(compared, 20);
 }
 
+TEST(StepFollowerPractice, DrawsAHoldLevelToItsEnd) {
+    // the drop is recognised when the kiln has left the hold's temperature already
+    Plan plan = shortPlan();
+    plan.steps = {Hold{celsius(1050), minutes(30), TemperatureDifference::fromCelsius(6)},
+                  Drop{celsius(900), Rate::fromCelsiusPerHour(200)}, Cool{celsius(700), {}}};
+    PlanContext context;
+    context.start = start;
+    context.startTemperature = celsius(1050);
+    StepFollower follower(plan, context);
+    const Curve corners{
+        {start, celsius(1050)}, {start + minutes(40), celsius(1050)}, {start + minutes(70), celsius(950)}};
+    for (Instant at = start; at <= corners.back().at; at += seconds(20))
+        follower.add({at, temperatureAt(corners, at)});
+    ASSERT_EQ(follower.position()->step, 1u);
+    const auto drawn = follower.drawn();
+    for (const int minute : {5, 15, 25, 35, 39})
+        EXPECT_NEAR(temperatureAt(drawn, start + minutes(minute)).celsius(), 1050, 0.1) << minute;
+}
+
 } // namespace
 } // namespace ringhold
