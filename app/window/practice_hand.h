@@ -1,5 +1,5 @@
-// The practice potter beside a live practice firing: looks at the cones and writes what is seen, as a person
-// would.
+// The practice potter beside a live practice firing: looks at the cones, writes what is seen and answers
+// alarms, as a person who stays at the kiln would.
 #pragma once
 
 #include "core/instrument/practice_instrument.h"
@@ -20,6 +20,7 @@ class PracticeHand : public QObject {
 
   private:
     void goToTheKiln();
+    void answerAlarms(Instant now);
 
     FiringSession& m_session;
     PracticeInstrument& m_instrument;

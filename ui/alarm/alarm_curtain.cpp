@@ -116,6 +116,7 @@ void AlarmCurtain::draw() {
         return;
     m_before = QApplication::focusWidget();
     show();
+    dress(); // the style sheet undoes fonts that were taken before the first time it is shown
     raise();
     setFocus();
 }

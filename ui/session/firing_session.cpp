@@ -67,7 +67,11 @@ FiringSession::FiringSession(Parts parts)
     connect(&m_advance, &QTimer::timeout, this, &FiringSession::advanceInstrument);
     m_refresh.setSingleShot(true);
     connect(&m_refresh, &QTimer::timeout, this, &FiringSession::check);
-    connect(&m_check, &QTimer::timeout, this, &FiringSession::check);
+    connect(&m_check, &QTimer::timeout, this, [this] {
+        if (m_parts.instrument)
+            advanceInstrument(); // what is due has come before anybody says that it is late
+        check();
+    });
 }
 
 FiringSession::~FiringSession() {

@@ -17,7 +17,8 @@ namespace ringhold {
 
 namespace {
 
-constexpr int narrow = 1150; ///< below this width the strip leaves out what the spread shows as well
+constexpr int troubleLeast = 150; ///< so that words do not stand one below the other
+constexpr int narrow = 1150;      ///< below this width the strip leaves out what the spread shows as well
 
 } // namespace
 
@@ -51,6 +52,7 @@ Strip::Strip(const FiringSession& session, const Preferences& preferences, const
     m_next = addField(tr("then"), tr("Next step"));
     row->addStretch(1);
     m_trouble->setWordWrap(true);
+    m_trouble->setMinimumWidth(troubleLeast);
     m_trouble->setMaximumWidth(260);
     row->addWidget(m_trouble);
     for (auto signal :
