@@ -40,9 +40,28 @@ Status writeNote(LiveFiring& live, Instant at, const std::string& text) {
 
 } // namespace
 
+Ticket DemoJournal::append(const Reading& reading) {
+    m_readings.push_back(reading);
+    if (const auto kept = m_kept.find(reading.channel); kept != m_kept.end())
+        m_readings.back().channel = kept->second;
+    return m_readings.size();
+}
+
+void DemoJournal::keep(const Channel& channel) {
+    if (channel.id >= ChannelId{}) {
+        if (const auto altered = m_writer.alter(channel); !altered)
+            m_trouble = altered;
+        return;
+    }
+    if (const auto added = m_writer.add(channel))
+        m_kept[channel.id] = *added;
+    else
+        m_trouble = added.error();
+}
+
 DemoRun::DemoRun(const Book& book, const DemoStudio& studio, const DemoFiring& firing, std::uint64_t seed)
     : m_book(book), m_studio(studio), m_firing(firing), m_kiln(settingsOf(studio, firing, seed)),
-      m_potter(habitsFor(firing.plan).value_or(PotterHabits{}), seed), m_log(book) {}
+      m_potter(habitsFor(firing.plan).value_or(PotterHabits{}), seed), m_log(book), m_journal(book) {}
 
 Result<std::unique_ptr<DemoRun>> DemoRun::begin(const Book& book, const DemoStudio& studio,
                                                 const DemoFiring& firing, std::uint64_t seed) {
@@ -109,6 +128,8 @@ Status DemoRun::fire() {
     while (!m_kiln.finished())
         if (const Status lived = step(); !lived)
             return lived;
+    if (!m_journal.trouble())
+        return m_journal.trouble();
     if (const auto kept = BookWriter(m_book).add(m_journal.readings()); !kept)
         return kept.error();
     const double perUnit = hasFlame() ? gasHeat_Wh_per_m3 : 1000;

@@ -9,23 +9,29 @@
 #include "core/kiln/practice_potter.h"
 #include "core/watch/firing_watch.h"
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <vector>
 
 namespace ringhold {
 
-/// Keeps readings in hand until they are written together.
+/// Keeps readings in hand until they are written together; channels go into the book, which outlives it, at
+/// once.
 class DemoJournal final : public Journal {
   public:
-    Ticket append(const Reading& reading) override {
-        m_readings.push_back(reading);
-        return m_readings.size();
-    }
+    explicit DemoJournal(const Book& book) : m_writer(book) {}
+    Ticket append(const Reading& reading) override;
+    void keep(const Channel& channel) override;
     const std::vector<Reading>& readings() const { return m_readings; }
+    /// Why a channel could not be written.
+    const Status& trouble() const { return m_trouble; }
 
   private:
+    BookWriter m_writer;
+    std::map<ChannelId, ChannelId> m_kept;
     std::vector<Reading> m_readings;
+    Status m_trouble;
 };
 
 /// Within an open transaction of the book, which outlives it.

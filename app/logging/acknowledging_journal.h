@@ -26,6 +26,7 @@ class AcknowledgingJournal final : public Journal, private JournalListener {
     open(const std::filesystem::path& book, Console& console, Describe describe, Acknowledge acknowledge);
 
     Ticket append(const Reading& reading) override;
+    void keep(const Channel& channel) override { m_journal->keep(channel); }
     /// As BookJournal::close().
     Status close() { return m_journal->close(); }
 

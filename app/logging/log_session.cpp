@@ -49,9 +49,7 @@ Status LogSession::run(Instrument& instrument, std::optional<Duration> length) {
         m_loop.exec();
     instrument.close();
     note("logging ended", {});
-    const auto waiting = m_intake->tryWaiting();
-    const auto closed = m_journal->close();
-    return waiting ? closed : waiting;
+    return m_journal->close();
 }
 
 void LogSession::advance(Instrument& instrument) {

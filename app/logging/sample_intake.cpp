@@ -32,21 +32,8 @@ Words wordsFor(Quantity quantity) {
 } // namespace
 
 void SampleIntake::take(const Sample& sample) {
-    m_waiting.push_back(sample);
-    if (const auto status = tryWaiting(); !status)
-        m_console.complain(status.error());
-}
-
-Status SampleIntake::tryWaiting() {
-    for (; !m_waiting.empty(); m_waiting.pop_front()) {
-        const auto taken = m_firing.take(m_waiting.front());
-        if (taken)
-            continue;
-        if (taken.error().kind != ErrorKind::badInput)
-            return taken;
+    if (const auto taken = m_firing.take(sample); !taken)
         m_console.complain(taken.error());
-    }
-    return {};
 }
 
 std::string readingLine(const LiveFiring& firing, const Reading& reading) {

@@ -67,8 +67,6 @@ Status PracticeRun::fire() {
     m_instrument.close();
     if (!lived)
         return lived;
-    if (const auto status = m_intake->tryWaiting(); !status)
-        return status;
     if (const auto status = m_journal->close(); !status)
         return status;
     return afterwards();

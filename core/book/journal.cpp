@@ -30,6 +30,12 @@ class BookJournal::Worker {
         return ++m_appended;
     }
 
+    void keep(const Channel& channel) {
+        const std::lock_guard lock(m_mutex);
+        m_channels.push_back(channel);
+        m_wake.notify_one();
+    }
+
     Ticket durable() const {
         const std::lock_guard lock(m_mutex);
         return m_durable;
@@ -64,7 +70,9 @@ class BookJournal::Worker {
   private:
     void work();
     bool waitForWork(std::unique_lock<std::mutex>& lock);
-    void settle(const std::vector<Reading>& batch, const std::vector<Refusal>& refused);
+    Batch nextBatch() const;
+    bool idle() const { return m_waiting.empty() && m_channels.empty(); }
+    void settle(const Batch& batch, const Committed& done);
     void fail(const Error& why);
 
     ReadingStore m_store; ///< used by the thread alone
@@ -75,6 +83,7 @@ class BookJournal::Worker {
     std::condition_variable m_wake;
     std::condition_variable m_settled;
     std::deque<Reading> m_waiting;
+    std::deque<Channel> m_channels; ///< to be written before them
     Ticket m_appended = 0;
     Ticket m_durable = 0; ///< told to the listener
     std::uint64_t m_tries = 0;
@@ -90,13 +99,19 @@ class BookJournal::Worker {
 
 /// Gives true when there is something to try, false when all is done.
 bool BookJournal::Worker::waitForWork(std::unique_lock<std::mutex>& lock) {
-    const auto called = [this] { return m_stop || (m_hurry && !m_waiting.empty()); };
+    const auto called = [this] { return m_stop || (m_hurry && !idle()); };
     if (m_failing)
         m_wake.wait_for(lock, m_retryAfter, called);
     else
-        m_wake.wait(lock, [&] { return called() || !m_waiting.empty(); });
+        m_wake.wait(lock, [&] { return called() || !idle(); });
     m_hurry = false;
-    return !m_waiting.empty();
+    return !idle();
+}
+
+/// With the lock held.
+Batch BookJournal::Worker::nextBatch() const {
+    const auto count = static_cast<long>(std::min(m_waiting.size(), largestBatch));
+    return {{m_channels.begin(), m_channels.end()}, {m_waiting.begin(), m_waiting.begin() + count}};
 }
 
 void BookJournal::Worker::work() {
@@ -105,17 +120,15 @@ void BookJournal::Worker::work() {
         if (waitForWork(lock)) {
             ++m_tries;
             const bool last = m_stop;
-            const std::vector<Reading> batch(m_waiting.begin(),
-                                             m_waiting.begin() +
-                                                 static_cast<long>(std::min(m_waiting.size(), largestBatch)));
+            const Batch batch = nextBatch();
             lock.unlock();
-            const auto refused = m_store.commit(batch);
-            if (refused)
-                settle(batch, *refused);
+            const auto done = m_store.commit(batch);
+            if (done)
+                settle(batch, *done);
             else
-                fail(refused.error());
+                fail(done.error());
             lock.lock();
-            if (!refused && last)
+            if (!done && last)
                 break;
         } else if (m_stop) {
             break;
@@ -125,22 +138,26 @@ void BookJournal::Worker::work() {
     m_settled.notify_all();
 }
 
-void BookJournal::Worker::settle(const std::vector<Reading>& batch, const std::vector<Refusal>& refused) {
+void BookJournal::Worker::settle(const Batch& batch, const Committed& done) {
     Ticket before = 0;
     bool recovered = false;
     {
         const std::lock_guard lock(m_mutex);
-        m_waiting.erase(m_waiting.begin(), m_waiting.begin() + static_cast<long>(batch.size()));
+        m_waiting.erase(m_waiting.begin(), m_waiting.begin() + static_cast<long>(batch.readings.size()));
+        m_channels.erase(m_channels.begin(), m_channels.begin() + static_cast<long>(batch.channels.size()));
         before = m_durable;
         recovered = std::exchange(m_failing, false);
     }
     if (recovered)
         m_listener.onRecovered();
-    for (const auto& refusal : refused)
-        m_listener.onRefused(before + refusal.place + 1, batch[refusal.place], refusal.why);
-    m_listener.onDurable(before + batch.size());
+    for (const auto& [given, kept] : done.channels)
+        m_listener.onChannel(given, kept);
+    for (const auto& refusal : done.refused)
+        m_listener.onRefused(before + refusal.place + 1, batch.readings[refusal.place], refusal.why);
+    if (!batch.readings.empty())
+        m_listener.onDurable(before + batch.readings.size());
     const std::lock_guard lock(m_mutex);
-    m_durable = before + batch.size();
+    m_durable = before + batch.readings.size();
     m_settled.notify_all();
 }
 
@@ -187,6 +204,10 @@ Status BookJournal::flush() {
 
 Status BookJournal::close() {
     return m_worker->close();
+}
+
+void BookJournal::keep(const Channel& channel) {
+    m_worker->keep(channel);
 }
 
 std::vector<Reading> BookJournal::pending() const {

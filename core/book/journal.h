@@ -31,6 +31,7 @@ class BookJournal : public Journal {
     ~BookJournal() override;
 
     Ticket append(const Reading& reading) override;
+    void keep(const Channel& channel) override;
 
     /// The last ticket that is on disk with all before it, but for those refused; 0 at first.
     Ticket durable() const;

@@ -2,6 +2,7 @@
 
 #include "core/book/open.h"
 #include "core/book/reading_statement.h"
+#include "core/book/record_text.h"
 
 #include <sqlite3.h>
 
@@ -14,21 +15,59 @@ bool passes(int code) {
     return code == SQLITE_FULL || code == SQLITE_BUSY || code == SQLITE_LOCKED;
 }
 
-std::vector<Refusal> commitAll(const Book& book, std::span<const Reading> batch) {
-    std::vector<Refusal> refused;
-    SQLite::Transaction transaction(book.database(), SQLite::TransactionBehavior::IMMEDIATE);
-    ReadingStatement statement(book.database());
-    for (std::size_t i = 0; i < batch.size(); ++i) {
+/// The channel's id in the book. One of this firing, quantity and label may be there already, from a try that
+/// came to its end unheard.
+ChannelId keptAs(const Book& book, const Channel& channel) {
+    SQLite::Statement known(book.database(),
+                            "SELECT id FROM channel WHERE firing = ? AND quantity = ? AND label = ?");
+    sql::bindAll(known, channel.firing, bookText(channel.quantity), channel.label);
+    if (known.executeStep())
+        return sql::idIn<ChannelId>(known.getColumn(0));
+    sql::run(book.database(), "INSERT INTO channel (firing, quantity, label, probe) VALUES (?, ?, ?, ?)",
+             channel.firing, bookText(channel.quantity), channel.label, channel.probe);
+    return static_cast<ChannelId>(book.database().getLastInsertRowid());
+}
+
+/// A channel that the book cannot take (its firing is not there) is left out, and its readings are refused.
+void keepChannels(const Book& book, const std::vector<Channel>& channels,
+                  std::map<ChannelId, ChannelId>& kept) {
+    for (const auto& channel : channels) {
         try {
-            statement.add(batch[i]);
+            if (channel.id < ChannelId{})
+                kept[channel.id] = keptAs(book, channel);
+            else
+                sql::run(book.database(), "UPDATE channel SET label = ?2, probe = ?3 WHERE id = ?1",
+                         channel.id, channel.label, channel.probe);
         } catch (const SQLite::Exception& e) {
             if (e.getErrorCode() != SQLITE_CONSTRAINT)
                 throw;
-            refused.push_back({i, sql::errorFrom(e, book.file())});
+        }
+    }
+}
+
+Committed commitAll(const Book& book, const Batch& batch, const std::map<ChannelId, ChannelId>& earlier) {
+    Committed done;
+    SQLite::Transaction transaction(book.database(), SQLite::TransactionBehavior::IMMEDIATE);
+    keepChannels(book, batch.channels, done.channels);
+    std::map<ChannelId, ChannelId> known = earlier;
+    known.insert(done.channels.begin(), done.channels.end());
+    const auto inBook = [&known](Reading reading) {
+        const auto kept = known.find(reading.channel);
+        reading.channel = kept == known.end() ? reading.channel : kept->second;
+        return reading;
+    };
+    ReadingStatement statement(book.database());
+    for (std::size_t i = 0; i < batch.readings.size(); ++i) {
+        try {
+            statement.add(inBook(batch.readings[i]));
+        } catch (const SQLite::Exception& e) {
+            if (e.getErrorCode() != SQLITE_CONSTRAINT)
+                throw;
+            done.refused.push_back({i, sql::errorFrom(e, book.file())});
         }
     }
     transaction.commit();
-    return refused;
+    return done;
 }
 
 } // namespace
@@ -63,13 +102,15 @@ Status ReadingStore::connect() {
     return {};
 }
 
-Result<std::vector<Refusal>> ReadingStore::commit(std::span<const Reading> batch) {
+Result<Committed> ReadingStore::commit(const Batch& batch) {
     if (const Status connected = connect(); !connected)
         return connected.error();
     try {
-        auto refused = commitAll(*m_book, batch);
-        if (m_book->inPlace())
-            return refused;
+        auto done = commitAll(*m_book, batch, m_channels);
+        if (m_book->inPlace()) {
+            m_channels.insert(done.channels.begin(), done.channels.end());
+            return done;
+        }
         return Error{ErrorKind::notFound, "the book was moved away or deleted", m_file.string()};
     } catch (const SQLite::Exception& e) {
         if (!passes(e.getErrorCode()))

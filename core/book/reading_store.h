@@ -5,7 +5,8 @@
 #include "core/firing/records.h"
 
 #include <cstddef>
-#include <span>
+#include <map>
+#include <optional>
 #include <vector>
 
 namespace ringhold {
@@ -16,6 +17,18 @@ struct Refusal {
     Error why;
 };
 
+/// What is to be committed together: channels, then readings, which may name new channels by ids below 0.
+struct Batch {
+    std::vector<Channel> channels;
+    std::vector<Reading> readings;
+};
+
+/// What became of a batch that was committed.
+struct Committed {
+    std::vector<Refusal> refused;
+    std::map<ChannelId, ChannelId> channels; ///< the book's id of each new one, by the one that was given
+};
+
 /// Commits batches into one book and finds it again after a failure. Used by one thread at a time.
 class ReadingStore {
   public:
@@ -24,7 +37,7 @@ class ReadingStore {
 
     /// One transaction: when this succeeds the batch is on the disk, but for the refused. When it fails
     /// nothing of the batch is in the book, or it is there whole and a second try adds nothing.
-    Result<std::vector<Refusal>> commit(std::span<const Reading> batch);
+    Result<Committed> commit(const Batch& batch);
 
   private:
     ReadingStore(Book book, std::chrono::milliseconds busyTimeout);
@@ -33,7 +46,8 @@ class ReadingStore {
     std::filesystem::path m_file;
     std::string m_id; ///< of the book; another one with its name is not taken for it
     std::chrono::milliseconds m_busyTimeout;
-    std::optional<Book> m_book; ///< nothing after a failure that may have cost the connection
+    std::map<ChannelId, ChannelId> m_channels; ///< of all batches
+    std::optional<Book> m_book;                ///< nothing after a failure that may have cost the connection
 };
 
 } // namespace ringhold

@@ -26,6 +26,9 @@ class JournalListener {
     virtual void onFailing(const Error& why) = 0;
     /// Writing works again; onDurable() for what waited follows.
     virtual void onRecovered() = 0;
+    /// A channel that keep() took under an id of its own is in the book, under that one. Before onDurable()
+    /// of its first reading.
+    virtual void onChannel(ChannelId /*given*/, ChannelId /*kept*/) {}
 };
 
 class Journal {
@@ -33,6 +36,10 @@ class Journal {
     virtual ~Journal() = default;
     /// Takes a reading. Never waits for the disk, never drops one; safe to call from any thread.
     virtual Ticket append(const Reading& reading) = 0;
+    /// Takes a channel: a new one with an id below 0, which the readings of this journal name it by for
+    /// ever, or one of the book that was altered. It is written before every reading appended later. Never
+    /// waits for the disk either; safe to call from any thread.
+    virtual void keep(const Channel& channel) = 0;
 };
 
 } // namespace ringhold

@@ -46,26 +46,56 @@ void LiveFiring::rebuild(ChannelId channel) {
     }
 }
 
-Result<Channel*> LiveFiring::channelFor(Quantity quantity, const std::string& label) {
+Channel* LiveFiring::knownChannel(Quantity quantity, const std::string& label) {
     const auto found = std::ranges::find_if(
         m_record.channels, [&](const Channel& c) { return c.quantity == quantity && c.label == label; });
-    if (found != m_record.channels.end())
-        return &*found;
-    if (Channel* waiting = waitingChannel(quantity)) {
+    return found == m_record.channels.end() ? nullptr : &*found;
+}
+
+Channel& LiveFiring::channelFor(const Sample& sample) {
+    if (Channel* known = knownChannel(sample.quantity, sample.label))
+        return *known;
+    Channel* channel = waitingChannel(sample.quantity);
+    if (channel)
+        channel->label = sample.label;
+    else
+        channel = &m_record.channels.emplace_back(
+            Channel{ChannelId(-1 - static_cast<std::int64_t>(m_record.channels.size())),
+                    m_record.firing.id,
+                    sample.quantity,
+                    sample.label,
+                    {}});
+    m_journal.keep(*channel);
+    return *channel;
+}
+
+/// Of the readings by hand; they are on the disk at once, and so is this.
+Result<Channel*> LiveFiring::handChannel() {
+    if (Channel* known = knownChannel(Quantity::temperature, byHandLabel))
+        return known;
+    if (Channel* waiting = waitingChannel(Quantity::temperature)) {
         Channel named = *waiting;
-        named.label = label;
+        named.label = byHandLabel;
         if (const auto kept = m_log.alter(named); !kept)
             return kept.error();
         *waiting = named;
         return waiting;
     }
-    Channel channel{{}, m_record.firing.id, quantity, label, {}};
+    Channel channel{{}, m_record.firing.id, Quantity::temperature, byHandLabel, {}};
     const auto added = m_log.add(channel);
     if (!added)
         return added.error();
     channel.id = *added;
-    m_record.channels.push_back(channel);
-    return &m_record.channels.back();
+    return &m_record.channels.emplace_back(channel);
+}
+
+Result<ChannelId> LiveFiring::inBook(ChannelId channel) const {
+    if (channel >= ChannelId{})
+        return channel;
+    const auto kept = m_kept.find(channel);
+    if (kept == m_kept.end())
+        return Error{ErrorKind::failed, "the reading is not on the disk yet: try again in a moment"};
+    return kept->second;
 }
 
 Channel* LiveFiring::waitingChannel(Quantity quantity) {
@@ -76,33 +106,35 @@ Channel* LiveFiring::waitingChannel(Quantity quantity) {
 }
 
 Status LiveFiring::take(const Sample& sample) {
-    const auto channel = channelFor(sample.quantity, sample.label);
-    if (!channel)
-        return channel.error();
-    auto& state = stateOf((*channel)->id);
+    const Channel& channel = channelFor(sample);
+    auto& state = stateOf(channel.id);
     state.open = !sample.value;
     if (!sample.value)
         return {};
     if (!state.curve.empty() && sample.at <= state.curve.back().at)
         return Error{ErrorKind::badInput,
                      "a reading came for " + formatIso8601(sample.at) + ", not later than the one before"};
-    const Reading reading{(*channel)->id, sample.at, *sample.value, Origin::instrument, false};
+    const Reading reading{channel.id, sample.at, *sample.value, Origin::instrument, false};
     m_appended = m_journal.append(reading);
     m_record.readings.push_back(reading);
     state.curve.push_back(pointOf(reading));
     state.tickets.push_back(m_appended);
     if (m_listener)
-        m_listener->onReading(**channel, reading);
+        m_listener->onReading(channel, reading);
     return {};
 }
 
 Status LiveFiring::writeReading(Instant at, Temperature value) {
-    const auto channel = channelFor(Quantity::temperature, byHandLabel);
+    const auto channel = handChannel();
     if (!channel)
         return channel.error();
-    const Reading reading{(*channel)->id, at, value.celsius(), Origin::hand, false};
+    const auto known = inBook((*channel)->id);
+    if (!known)
+        return known.error();
+    Reading reading{*known, at, value.celsius(), Origin::hand, false};
     if (const auto kept = m_log.add(reading); !kept)
         return kept;
+    reading.channel = (*channel)->id;
     const auto place = std::ranges::upper_bound(m_record.readings, at, {}, &Reading::at);
     m_record.readings.insert(place, reading);
     rebuild(reading.channel);
@@ -235,7 +267,10 @@ Status LiveFiring::markReading(ChannelId channel, Instant at, bool struck, Insta
     });
     if (reading == m_record.readings.end())
         return Error{ErrorKind::notFound, "there is no such reading in this firing"};
-    if (const auto kept = struck ? m_log.strike(channel, at, when) : m_log.restore(channel, at, when); !kept)
+    const auto known = inBook(channel);
+    if (!known)
+        return known.error();
+    if (const auto kept = struck ? m_log.strike(*known, at, when) : m_log.restore(*known, at, when); !kept)
         return kept;
     reading->struck = struck;
     rebuild(channel);

@@ -46,10 +46,10 @@ class LiveFiring {
     /// Nothing to be called back when null. Must outlive the firing or be taken off.
     void setListener(LiveFiringListener* listener) { m_listener = listener; }
 
-    /// A sample of an instrument. Its channel is found by quantity and label, or added; the first label
-    /// heard is that of the probe which the firing began with. Values that come at
-    /// an instant at or before the last of their channel (a clock set back) are refused as badInput; nothing
-    /// is lost that was kept before.
+    /// A sample of an instrument; no disk holds it up. Its channel is found by quantity and label, or added,
+    /// with an id below 0 that stays its id here; the first label heard is that of the probe which the firing
+    /// began with. Values that come at an instant at or before the last of their channel (a clock set back)
+    /// are refused as badInput; nothing is lost that was kept before.
     Status take(const Sample& sample);
 
     Status writeReading(Instant at, Temperature value);
@@ -89,6 +89,8 @@ class LiveFiring {
 
     /// To be called in this object's thread when the journal has told so.
     void markDurable(Ticket upTo);
+    /// Likewise, of a channel that was added: until then none of its readings can be struck.
+    void markKept(ChannelId given, ChannelId kept) { m_kept[given] = kept; }
     /// How many readings of the channel's curve, counted from its start, are on the disk.
     std::size_t durableCount(ChannelId channel) const;
     std::size_t pendingCount() const { return m_appended - m_durable; }
@@ -102,7 +104,11 @@ class LiveFiring {
 
     /// The channel of a known probe that has no label yet, since nothing was heard of it.
     Channel* waitingChannel(Quantity quantity);
-    Result<Channel*> channelFor(Quantity quantity, const std::string& label);
+    Channel* knownChannel(Quantity quantity, const std::string& label);
+    Channel& channelFor(const Sample& sample);
+    Result<Channel*> handChannel();
+    /// As the book knows it.
+    Result<ChannelId> inBook(ChannelId channel) const;
     ChannelState& stateOf(ChannelId channel) { return m_channels[channel]; }
     void rebuild(ChannelId channel);
     template <class Line, class Id>
@@ -115,6 +121,7 @@ class LiveFiring {
     FiringLog& m_log;
     LiveFiringListener* m_listener = nullptr;
     std::map<ChannelId, ChannelState> m_channels;
+    std::map<ChannelId, ChannelId> m_kept; ///< by the id given here, that of the book
     Ticket m_appended = 0;
     Ticket m_durable = 0;
 };

@@ -16,6 +16,7 @@ namespace ringhold::test {
 class ForgetfulJournal final : public Journal {
   public:
     Ticket append(const Reading&) override { return ++m_last; }
+    void keep(const Channel&) override {}
 
   private:
     Ticket m_last = 0;

@@ -31,6 +31,9 @@ class FiringSession::DiskNews : public JournalListener {
             Q_EMIT s.durableChanged();
         });
     }
+    void onChannel(ChannelId given, ChannelId kept) override {
+        post([given, kept](FiringSession& s) { s.m_firing->markKept(given, kept); });
+    }
     void onRefused(Ticket, const Reading& reading, const Error& why) override {
         tellTrouble(
             QStringLiteral("The reading of %1 could not be kept: %2")

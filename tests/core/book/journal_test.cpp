@@ -38,6 +38,10 @@ class Ear : public JournalListener {
         tell([&] { ++recoveries; });
     }
 
+    void onChannel(ChannelId given, ChannelId kept) override {
+        tell([&] { channels.emplace_back(given, kept); });
+    }
+
     /// Whether all that became true within a minute; read nothing else while the journal runs.
     bool hears(const std::function<bool()>& wanted) {
         std::unique_lock lock(m_mutex);
@@ -53,6 +57,7 @@ class Ear : public JournalListener {
     std::function<void(Ticket)> whenDurable;
     std::vector<Error> failures;
     std::vector<std::pair<Ticket, Error>> refused;
+    std::vector<std::pair<ChannelId, ChannelId>> channels;
     int recoveries = 0;
 
   private:
@@ -234,11 +239,78 @@ TEST_F(JournalTest, KeepsWhatComesRightAfterARefusedReading) {
     auto store = good(ReadingStore::open(m_file, milliseconds(20)));
     Reading nothing = reading(1);
     nothing.value = std::nan("");
-    const std::vector<Reading> batch{reading(0), nothing, reading(2), reading(3)};
-    const auto refused = good(store.commit(batch));
+    const Batch batch{{}, {reading(0), nothing, reading(2), reading(3)}};
+    const auto refused = good(store.commit(batch)).refused;
     ASSERT_EQ(refused.size(), 1U);
     EXPECT_EQ(refused[0].place, 1U);
     expectSame(kept(), {reading(0), reading(2), reading(3)});
+}
+
+TEST_F(JournalTest, WritesNewChannelsBeforeTheirReadings) {
+    const auto journal = open();
+    journal->keep(Channel{ChannelId{-3}, m_firing, Quantity::lineVolts, "V", {}});
+    Reading volts = reading(0);
+    volts.channel = ChannelId{-3};
+    journal->append(volts);
+    ASSERT_TRUE(m_ear.hearsDurable(1));
+    volts.at += milliseconds(1);
+    journal->append(volts); // in a later batch, by the same id
+    journal->append(reading(5));
+    expectGood(journal->close());
+    ASSERT_EQ(m_ear.channels.size(), 1U);
+    EXPECT_EQ(m_ear.channels[0].first, ChannelId{-3});
+    const auto channels = good(BookReader(bookAt(m_file, Access::read)).channels(m_firing));
+    ASSERT_EQ(channels.size(), 2U);
+    EXPECT_EQ(channels[1].id, m_ear.channels[0].second);
+    EXPECT_EQ(channels[1].label, "V");
+    EXPECT_EQ(good(BookReader(bookAt(m_file, Access::read)).readings(channels[1].id)).size(), 2U);
+    EXPECT_EQ(kept().size(), 1U);
+    EXPECT_TRUE(m_ear.refused.empty());
+}
+
+TEST_F(JournalTest, WritesAChannelThatIsThereOnlyOnce) {
+    for (int i = 0; i < 2; ++i) {
+        const auto journal = open();
+        journal->keep(Channel{ChannelId{-1}, m_firing, Quantity::temperature, "T1", {}});
+        Reading first = reading(i);
+        first.channel = ChannelId{-1};
+        journal->append(first);
+        expectGood(journal->close());
+    }
+    EXPECT_EQ(good(BookReader(bookAt(m_file, Access::read)).channels(m_firing)).size(), 1U);
+    EXPECT_EQ(kept().size(), 2U);
+}
+
+TEST_F(JournalTest, NamesAChannelAndRefusesOneOfNoFiring) {
+    const auto journal = open();
+    journal->keep(Channel{m_channel, m_firing, Quantity::temperature, "middle", {}});
+    journal->keep(Channel{ChannelId{-1}, FiringId{99}, Quantity::lineVolts, "V", {}});
+    Reading stray = reading(0);
+    stray.channel = ChannelId{-1};
+    journal->append(stray);
+    journal->append(reading(1));
+    ASSERT_TRUE(m_ear.hearsDurable(2));
+    expectGood(journal->close());
+    ASSERT_EQ(m_ear.refused.size(), 1U);
+    EXPECT_EQ(m_ear.refused[0].first, 1U);
+    EXPECT_EQ(good(BookReader(bookAt(m_file, Access::read)).channels(m_firing)).at(0).label, "middle");
+    expectSame(kept(), {reading(1)});
+}
+
+TEST_F(JournalTest, KeepsAChannelThatWaitedForAFullDisk) {
+    FaultyDisk disk;
+    const auto journal = open();
+    disk.fillUp();
+    journal->keep(Channel{ChannelId{-1}, m_firing, Quantity::lineVolts, "V", {}});
+    Reading volts = reading(0);
+    volts.channel = ChannelId{-1};
+    journal->append(volts);
+    ASSERT_TRUE(m_ear.hearsFailure(1));
+    disk.fillUp(false);
+    ASSERT_TRUE(m_ear.hearsDurable(1));
+    expectGood(journal->close());
+    EXPECT_EQ(good(BookReader(bookAt(m_file, Access::read)).channels(m_firing)).size(), 2U);
+    EXPECT_TRUE(m_ear.refused.empty());
 }
 
 TEST_F(JournalTest, TakesNoOtherBookForOneThatWasMovedAway) {

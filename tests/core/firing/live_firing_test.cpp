@@ -13,17 +13,16 @@ class FakeJournal : public Journal {
         readings.push_back(reading);
         return readings.size();
     }
+    void keep(const Channel& channel) override { channels.push_back(channel); }
     std::vector<Reading> readings;
+    std::vector<Channel> channels;
 };
 
 /// Numbers what it gets; fails when told to.
 class FakeLog : public FiringLog {
   public:
     Result<ChannelId> add(const Channel&) override { return made<ChannelId>(); }
-    Status alter(const Channel& channel) override {
-        altered = channel;
-        return done();
-    }
+    Status alter(const Channel&) override { return done(); }
     Result<LookId> add(const Look&) override { return made<LookId>(); }
     Result<SettingId> add(const Setting&) override { return made<SettingId>(); }
     Result<NoteId> add(const Note&) override { return made<NoteId>(); }
@@ -36,7 +35,10 @@ class FakeLog : public FiringLog {
     Status strike(NoteId, Instant) override { return done(); }
     Status strike(StepCorrectionId, Instant) override { return done(); }
     Status strike(MeterStandId, Instant) override { return done(); }
-    Status strike(ChannelId, Instant, Instant) override { return done(); }
+    Status strike(ChannelId channel, Instant, Instant) override {
+        struckIn = channel;
+        return done();
+    }
     Status restore(LookId, Instant) override { return done(); }
     Status restore(SettingId, Instant) override { return done(); }
     Status restore(NoteId, Instant) override { return done(); }
@@ -47,7 +49,7 @@ class FakeLog : public FiringLog {
     Status end(FiringId, Instant) override { return done(); }
 
     bool full = false;
-    std::optional<Channel> altered;
+    std::optional<ChannelId> struckIn;
 
   private:
     static Error diskFull() { return {ErrorKind::unwritable, "the disk is full"}; }
@@ -137,8 +139,10 @@ TEST(LiveFiring, TheFirstProbeHeardTakesTheChannelThatWaitsForIt) {
     ASSERT_TRUE(firing.take({start, "T2", Quantity::temperature, 90.0}).ok());
     ASSERT_EQ(firing.record().channels.size(), 2u);
     EXPECT_EQ(firing.controlChannel(), ChannelId{7});
-    ASSERT_TRUE(log.altered);
-    EXPECT_EQ(log.altered->label, "T1");
+    ASSERT_EQ(journal.channels.size(), 2u) << "the journal writes them: no disk holds a sample up";
+    EXPECT_EQ(journal.channels[0].id, ChannelId{7});
+    EXPECT_EQ(journal.channels[0].label, "T1");
+    EXPECT_LT(journal.channels[1].id, ChannelId{});
     EXPECT_EQ(firing.controlCurve().back().temperature.celsius(), 100);
 }
 
@@ -169,6 +173,21 @@ TEST_F(LiveFiringTest, StrikingKeepsTheLineAndTakesItOffTheCurve) {
     EXPECT_TRUE(firing.record().looks[0].struck);
     ASSERT_TRUE(firing.restore(*look, start).ok());
     EXPECT_FALSE(firing.record().looks[0].struck);
+}
+
+TEST_F(LiveFiringTest, ANewChannelIsStruckInByTheIdThatTheBookGaveIt) {
+    log.full = true; // a new channel does not ask the disk
+    ASSERT_TRUE(sample(0, 100).ok());
+    log.full = false;
+    const auto channel = *firing.controlChannel();
+    EXPECT_EQ(journal.channels.at(0).id, channel);
+    EXPECT_EQ(journal.readings.at(0).channel, channel);
+    EXPECT_FALSE(firing.strikeReading(channel, start, start).ok()) << "it is not in the book yet";
+    EXPECT_FALSE(firing.record().readings.at(0).struck);
+    firing.markKept(channel, ChannelId{41});
+    ASSERT_TRUE(firing.strikeReading(channel, start, start).ok());
+    EXPECT_EQ(log.struckIn, ChannelId{41});
+    EXPECT_EQ(firing.controlChannel(), channel) << "its id here stays";
 }
 
 TEST_F(LiveFiringTest, AFullDiskLeavesNoLineBehindButReadingsGoOn) {
