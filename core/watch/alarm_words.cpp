@@ -23,6 +23,11 @@ std::string breachWords(const HoldBreach& breach, const HoldBand& band, Instant 
            durationWords(now - breach.since) + "; band ± " + differenceWords(band.halfWidth, style) + ".";
 }
 
+std::string levelOfCurveWords(const HoldUnderWay& hold, const WordStyle& style) {
+    return "Nobody told this hold: " + temperatureWords(hold.band.target, style) + " is the level since " +
+           clockWords(hold.from, style) + ".";
+}
+
 std::string leavesWords(const TimeToLeave& leaves) {
     const auto minutes = [](Duration length) { return figure(std::max(1.0, inMinutes(length)), 0); };
     const bool soon = leaves.latest.value_or(*leaves.likely) < std::chrono::minutes(100);

@@ -74,9 +74,9 @@ std::vector<CauseFound> CauseWatch::found(Instant now) const {
         return found;
     findTooHot(found);
     findReduction(found);
+    findPower(found);
     if (!m_moment->position)
         return found;
-    findPower(found);
     findFastDrop(found);
     findClimbing(found);
     findSlowClimb(found);
@@ -163,7 +163,7 @@ bool CauseWatch::mayMoveOn() const {
 
 void CauseWatch::findPower(Found& found) const {
     const auto& position = m_moment->position;
-    const bool wanted = position->motion != Motion::down && !mayMoveOn();
+    const bool wanted = position && position->motion != Motion::down && !mayMoveOn();
     if (m_power.isOff(now())) {
         const auto rate = slope(minutes(4));
         if (wanted && rate && *rate < -20)
@@ -176,7 +176,8 @@ void CauseWatch::findPower(Found& found) const {
     const bool holdSuffers = m_moment->hold && now_C() < m_moment->hold->low().celsius();
     const bool pressing = climbSuffers() || holdSuffers || *down >= deepSag;
     auto told = figures();
-    told.expectedRate = position->rate;
+    if (position)
+        told.expectedRate = position->rate;
     found.push_back({AlarmCause::sag, pressing ? AlarmLevel::warning : AlarmLevel::notice, told});
 }
 

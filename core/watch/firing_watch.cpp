@@ -1,7 +1,6 @@
 #include "core/watch/firing_watch.h"
 
 #include "core/learn/firing_figures.h"
-#include "core/watch/alarm_words.h"
 
 #include <algorithm>
 
@@ -9,7 +8,7 @@ namespace ringhold {
 
 namespace {
 
-constexpr Duration urgentSilence = std::chrono::minutes(5); ///< of readings
+constexpr Duration potterHoldsOn = std::chrono::hours(24); ///< nobody told when a told hold ends
 
 /// The greatest temperature that the plan ever allows, ceilings included.
 std::optional<Temperature> hottestOf(const std::optional<Plan>& plan) {
@@ -28,13 +27,6 @@ std::optional<Temperature> hottestOf(const std::optional<Plan>& plan) {
     return hottest;
 }
 
-/// Whether such a cause explains that a hold is left.
-bool explainsHold(AlarmCause cause) {
-    return cause == AlarmCause::sag || cause == AlarmCause::powerOff || cause == AlarmCause::doorOpen ||
-           cause == AlarmCause::relayStuck || cause == AlarmCause::wrongStep ||
-           cause == AlarmCause::aboveCeiling;
-}
-
 } // namespace
 
 FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
@@ -43,7 +35,7 @@ FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
       m_firingCone(ringhold::firingCone(m_watched.firing->record())),
       m_causes(m_watched.firing->record().kiln, hottestOf(m_watched.firing->record().firing.plan)),
       m_energy(m_watched.firing->record().kiln.ratedPower, m_watched.firing->record().kiln.ratedVolts),
-      m_attended(m_watched.firing->record().firing.began) {
+      m_holds(m_settings.hold, m_settings.steady), m_attended(m_watched.firing->record().firing.began) {
     const auto& record = m_watched.firing->record();
     if (m_watched.alarms.empty())
         m_watched.alarms = record.alarmEvents;
@@ -77,12 +69,14 @@ Status FiringWatch::begin() {
     }
     if (m_follower)
         m_follower->restart({}, record.looks, record.stepCorrections);
+    m_holds.restart(record.settings, m_settings.style.scale);
+    const auto& curve = m_watched.firing->controlCurve();
     std::size_t others = 0;
-    for (const auto& point : m_watched.firing->controlCurve()) {
+    for (const auto& point : curve) {
         takeUpOthers(others, point.at);
         if (m_follower)
             m_follower->add(point);
-        watchHold(point);
+        m_holds.add(point, curve, follower());
         watchCauses(point);
     }
     followFromStart(record.firing.began);
@@ -125,7 +119,7 @@ void FiringWatch::follow(const CurvePoint& point) {
         m_forecaster->add(point);
     if (m_follower)
         m_follower->add(point);
-    watchHold(point);
+    m_holds.add(point, m_watched.firing->controlCurve(), follower());
     watchCauses(point);
 }
 
@@ -140,26 +134,15 @@ void FiringWatch::watchCauses(const CurvePoint& point) {
         moment.position = m_follower->position();
         moment.planned = m_follower->plannedAt(point.at);
     }
-    if (m_hold)
-        moment.hold = m_hold->band();
+    if (const auto& hold = holdUnderWay(); hold && hold->source != HoldSource::curve) {
+        moment.hold = hold->band;
+        if (hold->source == HoldSource::potter) { // as good as a plan's
+            moment.position = StepPosition{
+                0, {}, Motion::level, hold->from, point.at + potterHoldsOn, hold->band.target, {}, {}};
+            moment.planned = hold->band.target;
+        }
+    }
     m_causes.add(moment);
-}
-
-void FiringWatch::watchHold(const CurvePoint& point) {
-    const auto position = m_follower ? m_follower->position() : std::nullopt;
-    const auto* hold = position && position->motion == Motion::level
-                           ? std::get_if<Hold>(&m_follower->plan().steps[position->step])
-                           : nullptr;
-    if (!hold) {
-        m_hold.reset();
-        m_holdStep.reset();
-        return;
-    }
-    if (m_holdStep != position->step) {
-        m_holdStep = position->step;
-        m_hold.emplace(HoldBand{hold->at, hold->band}, point.at, m_settings.hold);
-    }
-    m_hold->add(point);
 }
 
 void FiringWatch::onLinesChanged(Instant from) {
@@ -171,15 +154,13 @@ void FiringWatch::followFromStart(Instant from) {
     const auto& curve = m_watched.firing->controlCurve();
     if (m_forecaster && !m_forecaster->restart(curve, from, record.looks).ok())
         m_forecast.reset(); // a look out of the readings' reach: it counts once there are readings
-    m_hold.reset();
-    m_holdStep.reset();
     if (m_follower)
         m_follower->restart({}, record.looks, record.stepCorrections);
+    m_holds.restart(record.settings, m_settings.style.scale);
     for (const auto& point : curve) {
-        if (m_follower) {
+        if (m_follower)
             m_follower->add(point);
-            watchHold(point);
-        }
+        m_holds.add(point, curve, follower());
         // what the causes know already is not forgotten: volts are not read again
         if (!m_causesThrough || point.at > *m_causesThrough)
             watchCauses(point);
@@ -189,8 +170,10 @@ void FiringWatch::followFromStart(Instant from) {
         std::ranges::find(corrections.rbegin(), corrections.rend(), false, &StepCorrection::struck);
     if (m_follower && newest != corrections.rend() && !curve.empty()) {
         m_follower->passTime(newest->at);
-        watchHold(curve.back());
+        m_holds.add(curve.back(), curve, follower());
     }
+    if (!record.settings.empty())
+        m_holds.passTime(record.settings.back().at, curve, follower());
     for (const auto& look : record.looks)
         attended(look.at);
     for (const auto& note : record.notes)
@@ -222,102 +205,6 @@ std::vector<AlarmEvent> FiringWatch::check(Instant now, const WatchTroubles& tro
     if (last && (!m_forecastAt || last->at - *m_forecastAt >= m_settings.forecastEvery))
         refreshForecast();
     return m_board.update(now, findings(now, troubles));
-}
-
-std::vector<AlarmFinding> FiringWatch::findings(Instant now, const WatchTroubles& troubles) const {
-    std::vector<AlarmFinding> found;
-    findSilence(now, troubles, found);
-    findCone(now, found);
-    findCauses(now, found);
-    findHold(now, found);
-    findAbsence(now, found);
-    return found;
-}
-
-void FiringWatch::findSilence(Instant now, const WatchTroubles& troubles,
-                              std::vector<AlarmFinding>& found) const {
-    if (!troubles.disk.empty())
-        found.push_back({AlarmCause::diskFailing, AlarmLevel::urgent, troubles.disk});
-    if (!troubles.link.empty())
-        found.push_back({AlarmCause::instrumentLost, AlarmLevel::warning, troubles.link});
-    const auto freshness = m_watched.firing->freshness(now);
-    const auto last = m_watched.firing->lastReading();
-    if (freshness == Freshness::open)
-        found.push_back(
-            {AlarmCause::probeOpen, AlarmLevel::urgent,
-             "The instrument has no value: looks like a broken thermocouple or wire. Last reading " +
-                 (last ? temperatureWords(last->temperature, m_settings.style) + " at " +
-                             clockWords(last->at, m_settings.style)
-                       : std::string("none")) +
-                 "."});
-    if (freshness == Freshness::stale && last) {
-        const Duration age = now - last->at;
-        const bool press = age >= std::max(urgentSilence, 4 * m_watched.firing->samplePeriod());
-        found.push_back({AlarmCause::readingsStopped, press ? AlarmLevel::urgent : AlarmLevel::warning,
-                         "Nothing for " + durationWords(age) + ", usual is every " +
-                             durationWords(m_watched.firing->samplePeriod()) + ". Last reading " +
-                             temperatureWords(last->temperature, m_settings.style) + " at " +
-                             clockWords(last->at, m_settings.style) + "."});
-    }
-}
-
-/// Before and in the wait for it; the potter who dropped the kiln without a word has seen it.
-bool FiringWatch::coneAwaited() const {
-    const auto position = m_follower ? m_follower->position() : std::nullopt;
-    if (!m_follower)
-        return true;
-    if (!position)
-        return false;
-    const auto& steps = m_follower->plan().steps;
-    return std::any_of(steps.begin() + static_cast<std::ptrdiff_t>(position->step), steps.end(),
-                       [](const Step& step) { return std::holds_alternative<ConeWait>(step); });
-}
-
-void FiringWatch::findCone(Instant now, std::vector<AlarmFinding>& found) const {
-    if (!m_forecast || m_firingCone.empty() || !coneAwaited())
-        return;
-    const auto& record = m_watched.firing->record();
-    for (std::size_t i = 0; i < m_forecast->packs.size(); ++i) {
-        std::vector<Look> looks;
-        std::ranges::copy_if(record.looks, std::back_inserter(looks),
-                             [&](const Look& look) { return look.pack == record.packs[i].id; });
-        for (const auto& cone : m_forecast->packs[i].cones) {
-            if (cone.cone != m_firingCone)
-                continue;
-            if (auto due = coneDue({cone, looks}, now, m_settings.style, m_settings.cone))
-                found.push_back(std::move(*due));
-            return; // the first pack that has it
-        }
-    }
-}
-
-void FiringWatch::findCauses(Instant now, std::vector<AlarmFinding>& found) const {
-    for (const auto& cause : m_causes.found(now))
-        found.push_back({cause.cause, cause.level, causeWords(cause, m_settings.style)});
-}
-
-void FiringWatch::findHold(Instant now, std::vector<AlarmFinding>& found) const {
-    // a cause that explains it is alarm enough
-    if (!m_hold || std::ranges::any_of(found, [](const auto& f) { return explainsHold(f.cause); }))
-        return;
-    const auto breach = m_hold->breach(now);
-    if (breach && breach->confirmed) {
-        found.push_back({AlarmCause::bandLeft, AlarmLevel::warning,
-                         breachWords(*breach, m_hold->band(), now, m_settings.style)});
-        return;
-    }
-    if (const auto drift = m_hold->drift())
-        found.push_back(
-            {AlarmCause::drifting, AlarmLevel::warning, holdDriftWords(*drift, m_settings.style)});
-}
-
-void FiringWatch::findAbsence(Instant now, std::vector<AlarmFinding>& found) const {
-    const auto& interval = m_settings.attendance;
-    if (!interval || now - m_attended < *interval)
-        return;
-    const bool long_ = now - m_attended >= 2 * *interval;
-    found.push_back({AlarmCause::attendance, long_ ? AlarmLevel::warning : AlarmLevel::notice,
-                     "Nobody has looked, written or answered for " + durationWords(now - m_attended) + "."});
 }
 
 std::vector<AlarmEvent> FiringWatch::acknowledge(AlarmCause cause, Instant now, const std::string& who) {

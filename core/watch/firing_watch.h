@@ -9,7 +9,7 @@
 #include "core/watch/cone_due.h"
 #include "core/watch/energy_meter.h"
 #include "core/watch/firing_forecast.h"
-#include "core/watch/hold_watch.h"
+#include "core/watch/hold_follower.h"
 #include "core/watch/ring_clock.h"
 #include "core/watch/step_follower.h"
 
@@ -25,6 +25,7 @@ struct WatchSettings {
     ConeDueRules cone;
     AlarmRules alarms;
     HoldWatchSettings hold;
+    SteadyRules steady;                                ///< of a hold that no plan tells
     WordStyle style;                                   ///< of the words in alarms
     Duration forecastEvery = std::chrono::seconds(15); ///< of the kiln's time, at the soonest
 };
@@ -79,8 +80,13 @@ class FiringWatch {
     const std::optional<Forecast>& forecast() const { return m_forecast; }
     /// Made anew now, whatever its age.
     void refreshForecast();
-    /// Of the hold under way; nothing otherwise.
-    const HoldWatch* hold() const { return m_hold ? &*m_hold : nullptr; }
+    /// The hold under way, by the plan, the potter's word or the curve; nothing otherwise.
+    const std::optional<HoldUnderWay>& holdUnderWay() const { return m_holds.hold(); }
+    /// That one, but null for a level that nobody told while the firing cone is still to go down: climbing on
+    /// is what is wanted then.
+    const HoldUnderWay* holdToKeep() const;
+    /// What watches it.
+    const HoldWatch* hold() const { return m_holds.watch(); }
     std::optional<RingClock> ringClock(Instant now) const;
     /// So far and to come; some milliseconds, so not at each reading.
     FiringEnergy energy(Instant now) const;
@@ -93,7 +99,6 @@ class FiringWatch {
     void takeUpOthers(std::size_t& next, Instant until);
     void followFromStart(Instant from);
     void follow(const CurvePoint& point);
-    void watchHold(const CurvePoint& point);
     void watchCauses(const CurvePoint& point);
 
     std::vector<AlarmFinding> findings(Instant now, const WatchTroubles& troubles) const;
@@ -103,6 +108,7 @@ class FiringWatch {
     void findCone(Instant now, std::vector<AlarmFinding>& found) const;
     void findAbsence(Instant now, std::vector<AlarmFinding>& found) const;
     bool coneAwaited() const;
+    bool coneToCome() const;
 
     WatchedFiring m_watched;
     WatchSettings m_settings;
@@ -115,8 +121,7 @@ class FiringWatch {
     std::optional<Instant> m_causesThrough; ///< they were told of the readings up to then
     EnergyMeter m_energy;
     PlanContext m_context; ///< that the follower had
-    std::optional<HoldWatch> m_hold;
-    std::optional<std::size_t> m_holdStep;
+    HoldFollower m_holds;
     std::optional<Instant> m_forecastAt;
     Instant m_attended;
 };

@@ -25,9 +25,10 @@ Plan holdPlan() {
 
 class FiringWatchTest : public testing::Test, private LiveFiringListener {
   protected:
-    void begin(WatchSettings settings = {}, std::vector<AlarmEvent> earlier = {}) {
+    void begin(WatchSettings settings = {}, std::vector<AlarmEvent> earlier = {},
+               std::optional<Plan> plan = holdPlan()) {
         FiringRecord record;
-        record.firing = {FiringId{4}, KilnId{1}, "test", start, {}, holdPlan(), {}};
+        record.firing = {FiringId{4}, KilnId{1}, "test", start, {}, std::move(plan), {}};
         m_firing = std::make_unique<LiveFiring>(std::move(record), m_journal, m_log);
         watch = std::move(FiringWatch::make({m_firing.get(), {}, std::move(earlier)}, settings).value());
         m_firing->setListener(this);
@@ -79,6 +80,33 @@ TEST_F(FiringWatchTest, RaisesAHoldThatIsLeft) {
     EXPECT_EQ(events[1].cause, "band-left");
     EXPECT_EQ(events[1].firing, FiringId{4});
     EXPECT_THAT(events[1].words, HasSubstr("below the hold’s 1090 °C"));
+}
+
+TEST_F(FiringWatchTest, WatchesAHoldWithoutAPlanAndSaysSoQuietly) {
+    begin({}, {}, std::nullopt);
+    EXPECT_THAT(read(0s, 40min, 1090), IsEmpty());
+    ASSERT_TRUE(watch->holdUnderWay());
+    EXPECT_EQ(watch->holdUnderWay()->source, HoldSource::curve);
+    EXPECT_EQ(watch->holdUnderWay()->from, start);
+    const auto events = read(40min, 45min, 1080);
+    ASSERT_FALSE(events.empty());
+    const auto left = std::ranges::find(events, "band-left", &AlarmEvent::cause);
+    ASSERT_NE(left, events.end());
+    EXPECT_EQ(left->level, AlarmLevel::notice);
+    EXPECT_THAT(left->words, HasSubstr("Nobody told this hold: 1090 °C is the level since"));
+}
+
+TEST_F(FiringWatchTest, IsAsLoudAsWithAPlanOnceThePotterToldTheHold) {
+    begin({}, {}, std::nullopt);
+    read(0s, 40min, 1090);
+    ASSERT_TRUE(firing().writeSetting(start + 40min, "hold", "1090 ± 4 °C").ok());
+    ASSERT_TRUE(watch->holdUnderWay());
+    EXPECT_EQ(watch->holdUnderWay()->source, HoldSource::potter);
+    const auto events = read(40min, 45min, 1084.5);
+    const auto left = std::ranges::find(events, "band-left", &AlarmEvent::cause);
+    ASSERT_NE(left, events.end());
+    EXPECT_EQ(left->level, AlarmLevel::warning);
+    EXPECT_THAT(left->words, testing::Not(HasSubstr("Nobody told")));
 }
 
 TEST_F(FiringWatchTest, RaisesReadingsThatStop) {
