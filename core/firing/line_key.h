@@ -1,7 +1,8 @@
 // What a line of the log is in the book, so that it can be struck.
 #pragma once
 
-#include "core/firing/records.h"
+#include "core/firing/alarm_event.h"
+#include "core/firing/kiln_records.h"
 
 #include <variant>
 
@@ -15,6 +16,6 @@ struct ReadingKey {
 };
 
 /// Alarms and events have none: they cannot be struck.
-using LineKey = std::variant<LookId, NoteId, SettingId, ReadingKey>;
+using LineKey = std::variant<LookId, NoteId, SettingId, ReadingKey, StepCorrectionId, MeterStandId>;
 
 } // namespace ringhold

@@ -1,5 +1,7 @@
 #include "core/report/log_line.h"
 
+#include "core/watch/alarm_cause.h"
+
 #include <algorithm>
 #include <array>
 
@@ -59,6 +61,17 @@ void addAlarms(std::vector<LogLine>& lines, const std::vector<AlarmRecord>& alar
                          AlarmLine{alarm.level, alarm.cause, alarm.detail, alarm.acknowledged, alarm.ended}});
 }
 
+void addSteps(std::vector<LogLine>& lines, const FiringRecord& record) {
+    const std::size_t of = record.firing.plan ? record.firing.plan->steps.size() : 0;
+    for (const auto& correction : record.stepCorrections)
+        lines.push_back({correction.at, correction.struck, StepLine{correction.step, of}, {correction.id}});
+}
+
+void addMeters(std::vector<LogLine>& lines, const FiringRecord& record) {
+    for (const auto& stand : record.meterStands)
+        lines.push_back({stand.at, stand.struck, MeterLine{stand.stand, stand.unit}, {stand.id}});
+}
+
 void addEvents(std::vector<LogLine>& lines, const std::vector<LogEvent>& events) {
     for (const auto& event : events)
         if (event.kind != "struck" && event.kind != "restored" && event.kind != "corrected")
@@ -103,15 +116,31 @@ struct Speaker {
         return label + quantityWords(reading, style) + ", by hand";
     }
     std::string operator()(const AlarmLine& alarm) const {
-        std::string text = (kind ? "Alarm · " : "") + alarm.cause;
-        if (!alarm.detail.empty())
+        const auto cause = causeOfWord(alarm.cause);
+        std::string text = (kind ? "Alarm · " : "") + (cause ? std::string(causeTitle(*cause)) : alarm.cause);
+        if (text.ends_with('?') && !alarm.detail.empty())
+            text += " " + alarm.detail;
+        else if (!alarm.detail.empty())
             text += ": " + alarm.detail;
-        text += ".";
+        if (!text.ends_with('.') && !text.ends_with('?'))
+            text += ".";
         if (alarm.ended)
             text += " Over at " + clockWords(*alarm.ended, style) + ".";
-        text += alarm.acknowledged ? " Acknowledged " + clockWords(alarm.acknowledged->at, style) + "."
-                                   : " Not acknowledged.";
-        return text;
+        if (!alarm.acknowledged)
+            return text + " Not acknowledged.";
+        text += " Acknowledged " + clockWords(alarm.acknowledged->at, style);
+        return text + (alarm.acknowledged->by.empty() ? "" : " by " + alarm.acknowledged->by) + ".";
+    }
+    std::string operator()(const StepLine& step) const {
+        const std::string head = kind ? "Step by hand · " : "";
+        if (step.step >= step.of)
+            return head + "the plan is done";
+        return head + "the kiln is in step " + std::to_string(step.step + 1) + " of " +
+               std::to_string(step.of);
+    }
+    std::string operator()(const MeterLine& meter) const {
+        return std::string(kind ? "Meter · " : "meter at ") + figure(meter.stand, 1) +
+               (meter.unit == MeterUnit::kilowattHours ? " kWh" : " m³");
     }
     std::string operator()(const EventLine& event) const {
         if (event.detail.empty())
@@ -132,6 +161,8 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<Alar
     for (const auto& note : record.notes)
         lines.push_back({note.at, note.struck, NoteLine{note.text}, {note.id}});
     addAlarms(lines, alarms);
+    addSteps(lines, record);
+    addMeters(lines, record);
     addEvents(lines, events);
     std::ranges::stable_sort(lines, {}, &LogLine::at);
     return lines;

@@ -38,10 +38,21 @@ struct HandReadingLine {
 
 struct AlarmLine {
     std::string level;
-    std::string cause;
+    std::string cause; ///< as the book has it
     std::string detail;
     std::optional<Acknowledgement> acknowledged;
     std::optional<Instant> ended;
+};
+
+/// The potter's word on the step that the kiln was in.
+struct StepLine {
+    std::size_t step = 0; ///< from 0; their number when the plan was done
+    std::size_t of = 0;   ///< how many the plan has
+};
+
+struct MeterLine {
+    double stand = 0;
+    MeterUnit unit = MeterUnit::kilowattHours;
 };
 
 /// What happened to the log itself.
@@ -53,7 +64,8 @@ struct EventLine {
 struct LogLine {
     Instant at;
     bool struck = false;
-    std::variant<LookLine, NoteLine, SettingLine, HandReadingLine, AlarmLine, EventLine> what;
+    std::variant<LookLine, NoteLine, SettingLine, HandReadingLine, AlarmLine, StepLine, MeterLine, EventLine>
+        what;
     std::vector<LineKey> keys{}; ///< of all that makes the line; none for alarms and events
 };
 

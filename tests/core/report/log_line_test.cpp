@@ -67,9 +67,39 @@ TEST(LogLines, TellAlarmsWithTheirEndAndWhoHeardThem) {
                                  {FiringId{23}, minuteIn(741), "struck", "note"}});
     EXPECT_THAT(
         wordsOf(lines),
-        ElementsAre("20:54 Alarm · Below the band: down to 1067 °C. Over at 21:01. Acknowledged 20:55.",
+        ElementsAre("20:54 Alarm · Below the band: down to 1067 °C. Over at 21:01. Acknowledged 20:55 by "
+                    "potter.",
                     "21:10 Alarm · Below the band: down to 1067 °C. Not acknowledged.",
                     "21:20 instrument lost: T1"));
+}
+
+TEST(LogLines, TellAlarmsByTheirTitles) {
+    AlarmRecord alarm;
+    alarm.cause = "relay-stuck";
+    alarm.detail = "Looks like a relay stuck on.";
+    alarm.first = minuteIn(714);
+    EXPECT_THAT(wordsOf(logLines({}, {alarm})),
+                ElementsAre("20:54 Alarm · Relay stuck on? Looks like a relay stuck on. Not acknowledged."));
+}
+
+TEST(LogLines, TellStepsSetByHandAndMetersRead) {
+    FiringRecord record = madeUpFiring();
+    const auto before = logLines(record).size();
+    ASSERT_TRUE(record.firing.plan);
+    const auto steps = record.firing.plan->steps.size();
+    record.stepCorrections = {{record.firing.id, minuteIn(714), 1, true, StepCorrectionId{7}},
+                              {record.firing.id, minuteIn(900), steps, false, StepCorrectionId{8}}};
+    record.meterStands = {{MeterStandId{9}, record.firing.id, minuteIn(5), 4711.5, MeterUnit::kilowattHours}};
+    const auto lines = logLines(record);
+    ASSERT_EQ(lines.size(), before + 3);
+    const auto words = wordsOf(lines);
+    EXPECT_THAT(
+        words, testing::Contains("20:54 x Step by hand · the kiln is in step 2 of " + std::to_string(steps)));
+    EXPECT_THAT(words, testing::Contains(testing::HasSubstr("Step by hand · the plan is done")));
+    EXPECT_THAT(words, testing::Contains(testing::HasSubstr("Meter · 4711.5 kWh")));
+    EXPECT_TRUE(std::ranges::any_of(lines, [](const LogLine& line) {
+        return line.struck && line.keys == std::vector<LineKey>{StepCorrectionId{7}};
+    }));
 }
 
 } // namespace
