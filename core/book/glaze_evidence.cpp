@@ -71,15 +71,23 @@ std::string soleGlaze(const Piece& piece) {
     return names.size() == 1 ? names.front() : std::string();
 }
 
-Result<GrowthRate> growthRateFor(const Book& book, const std::vector<Piece>& pieces) {
+std::string mainGlaze(const std::vector<Piece>& pieces) {
     std::map<std::string, int> counts;
     for (const auto& piece : pieces)
         if (const auto glaze = folded(soleGlaze(piece)); !glaze.empty())
             ++counts[glaze];
     const auto most = std::ranges::max_element(counts, {}, [](const auto& entry) { return entry.second; });
     if (most == counts.end())
+        return {};
+    return soleGlaze(*std::ranges::find_if(
+        pieces, [&](const Piece& piece) { return folded(soleGlaze(piece)) == most->first; }));
+}
+
+Result<GrowthRate> growthRateFor(const Book& book, const std::vector<Piece>& pieces) {
+    const auto glaze = mainGlaze(pieces);
+    if (glaze.empty())
         return publishedGrowthRate();
-    const auto known = GlazeEvidence(book).of(most->first);
+    const auto known = GlazeEvidence(book).of(glaze);
     return known ? Result<GrowthRate>(known->growth.rate()) : known.error();
 }
 

@@ -42,6 +42,9 @@ class GlazeEvidence {
     std::map<std::string, GlazeKnowledge> m_known;
 };
 
+/// The glaze that most of the pieces carry alone, as the first of them writes it; empty where none does.
+std::string mainGlaze(const std::vector<Piece>& pieces);
+
 /// By which rate a firing's crystal is drawn: that of the glaze that most of its pieces carry alone, once its
 /// crystals told it, else the published range.
 Result<GrowthRate> growthRateFor(const Book& book, const std::vector<Piece>& pieces);
