@@ -19,34 +19,19 @@ struct Glance {
 
 const QString dot = QStringLiteral(" · ");
 
-/// The hold under way, and where it began; nothing in any other step.
-struct HoldNow {
-    Hold hold;
-    Instant since;
-};
-
-std::optional<HoldNow> holdNow(const FiringSession& session) {
-    const auto* follower = session.follower();
-    const auto position = follower ? follower->position() : std::nullopt;
-    if (!position || position->motion != Motion::level)
-        return std::nullopt;
-    const auto* hold = std::get_if<Hold>(&follower->plan().steps[position->step]);
-    return hold ? std::optional(HoldNow{*hold, position->since}) : std::nullopt;
-}
-
 QString underOrOver(TemperatureDifference off, const Preferences& preferences) {
     const double shown = std::round(preferences.shown(off));
     return preferences.difference(shown < 0 ? -off : off, 0, false) +
            (shown < 0 ? Glance::tr(" under") : Glance::tr(" over"));
 }
 
-void sayHold(GlanceWords& words, const FiringSession& session, const HoldNow& now, Temperature temperature,
-             const Preferences& preferences) {
-    const Duration held = std::max(Duration(0), session.now() - now.since);
-    words.step = Glance::tr("hold %1").arg(preferences.temperature(now.hold.at)) + dot +
-                 Glance::tr("%1 of %2").arg(preferences.span(held), preferences.span(now.hold.length));
-    const auto off = temperature - now.hold.at;
-    const bool inside = std::abs(off.celsius()) <= now.hold.band.celsius();
+void sayHold(GlanceWords& words, const FiringSession& session, const HoldUnderWay& hold,
+             Temperature temperature, const Preferences& preferences) {
+    const QString held = preferences.span(std::max(Duration(0), session.now() - hold.from));
+    words.step = Glance::tr("hold %1").arg(preferences.temperature(hold.band.target)) + dot +
+                 (hold.planned ? Glance::tr("%1 of %2").arg(held, preferences.span(*hold.planned)) : held);
+    const auto off = temperature - hold.band.target;
+    const bool inside = std::abs(off.celsius()) <= hold.band.halfWidth.celsius();
     words.state = inside ? Glance::tr("in band") : Glance::tr("out of band");
     words.tone = inside ? GlanceTone::well : GlanceTone::warning;
     if (std::round(preferences.shown(off)) != 0)
@@ -105,7 +90,7 @@ GlanceWords glanceWords(const FiringSession& session, const LiveAlarms& alarms,
                       ? strip.offPlan
                       : Glance::tr("%1 plan").arg(strip.offPlan);
     const auto last = session.firing().lastReading();
-    if (const auto hold = holdNow(session); hold && last)
+    if (const auto* hold = session.watch().holdToKeep(); hold && last)
         sayHold(words, session, *hold, last->temperature, preferences);
     else if (words.live && strip.climb != QStringLiteral("–"))
         words.state += (words.state.isEmpty() ? QString() : dot) + strip.climb;

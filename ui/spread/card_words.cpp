@@ -96,18 +96,28 @@ QStringList warningsOf(const FiringSession& session, const Preferences& preferen
     return warnings;
 }
 
+/// The one under way, or that which the plan's step has begun with.
+std::optional<HoldUnderWay> holdShown(const FiringSession& session) {
+    if (const auto* hold = session.watch().holdToKeep())
+        return *hold;
+    const auto* follower = session.follower();
+    const auto position = follower ? follower->position() : std::nullopt;
+    const auto* step = position ? std::get_if<Hold>(&follower->plan().steps[position->step]) : nullptr;
+    return step ? std::optional(
+                      HoldUnderWay{{step->at, step->band}, position->since, HoldSource::plan, step->length})
+                : std::nullopt;
+}
+
 } // namespace
 
 CardWords cardWords(const FiringSession& session, const Preferences& preferences) {
     if (const auto ring = ringClockOf(session))
         return ringsWords(*ring, preferences);
-    if (const auto* follower = session.follower(); follower && follower->position()) {
-        const auto position = *follower->position();
-        const auto& step = follower->plan().steps[position.step];
-        if (const auto* hold = std::get_if<Hold>(&step))
-            return holdCard(session, preferences, *hold, position.since);
-    }
+    if (const auto hold = holdShown(session))
+        return holdCard(session, preferences, *hold);
     auto words = heatWords(session, preferences);
+    if (const auto& steady = session.watch().holdUnderWay())
+        words.lines << steadyLine(session, preferences, *steady);
     words.warnings = warningsOf(session, preferences);
     return words;
 }

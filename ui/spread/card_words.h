@@ -16,7 +16,8 @@ struct CardWords {
     QStringList warnings; ///< looks that do not fit
 };
 
-/// Hold words while the plan holds, else heat-work words.
+/// Hold words while the kiln is held, heat-work words else and while nobody told a hold and the firing cone
+/// is still to go down.
 CardWords cardWords(const FiringSession& session, const Preferences& preferences);
 
 } // namespace ringhold

@@ -2,12 +2,12 @@
 
 #include "ui/plot/custom_plot.h"
 #include "ui/plot/decimation.h"
-#include "ui/plot/look_mark.h"
 #include "ui/plot/plot_dress.h"
 #include "ui/plot/time_axis.h"
 #include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
+#include "ui/spread/curve_marks.h"
 #include "ui/theme/theme.h"
 
 #include <QKeyEvent>
@@ -20,6 +20,7 @@ namespace ringhold {
 namespace {
 
 constexpr double hour_s = 3600;
+constexpr double cursorSteps = 60;  ///< of the keys, from edge to edge
 constexpr int fewestColumns = 1000; // the view may not have its size yet
 
 } // namespace
@@ -168,20 +169,27 @@ void CurveView::showPlan() {
     m_plan->data()->clear();
     m_bandLow->data()->clear();
     m_bandHigh->data()->clear();
+    const auto* hold = m_session.watch().holdToKeep();
+    const bool planned = hold && hold->source == HoldSource::plan;
+    if (hold && !planned)
+        addBand({hold->from, std::max(hold->from, m_session.now())}, hold->band);
     const auto* follower = m_session.follower();
     if (!follower)
         return;
     setCurve(m_plan, follower->drawn());
-    for (const auto& leg : follower->ahead().legs) {
-        if (!leg.band)
-            continue;
-        for (const Instant at : {leg.start, leg.end}) {
-            m_bandLow->addData(onAxis(at), degrees(leg.to - *leg.band));
-            m_bandHigh->addData(onAxis(at), degrees(leg.to + *leg.band));
-        }
-        m_bandLow->addData(onAxis(leg.end) + 1, qQNaN());
-        m_bandHigh->addData(onAxis(leg.end) + 1, qQNaN());
+    for (const auto& leg : follower->ahead().legs)
+        if (leg.band)
+            addBand({leg.start, leg.end},
+                    planned && leg.start <= m_session.now() ? hold->band : HoldBand{leg.to, *leg.band});
+}
+
+void CurveView::addBand(const Stretch& when, const HoldBand& band) {
+    for (const Instant at : {when.start, when.end}) {
+        m_bandLow->addData(onAxis(at), degrees(band.low()));
+        m_bandHigh->addData(onAxis(at), degrees(band.high()));
     }
+    m_bandLow->addData(onAxis(when.end) + 1, qQNaN());
+    m_bandHigh->addData(onAxis(when.end) + 1, qQNaN());
 }
 
 void CurveView::showForecast() {
@@ -224,20 +232,6 @@ void CurveView::showCeiling() {
     m_ceilingBand->bottomRight->setCoords(to, degrees(levelsOff->p05));
     m_ceilingWords->position->setCoords(to, degrees(levelsOff->p95));
     m_ceilingWords->setText(tr("levels off near %1").arg(m_preferences.temperature(levelsOff->median)));
-}
-
-void CurveView::showLooks() {
-    for (int i = m_plot->itemCount() - 1; i >= 0; --i)
-        if (dynamic_cast<LookMark*>(m_plot->item(i)))
-            m_plot->removeItem(i);
-    const auto& curve = m_session.firing().controlCurve();
-    if (curve.empty())
-        return;
-    for (const auto& look : m_session.record().looks) {
-        if (look.struck || look.hour <= 0)
-            continue; // standing cones would crowd the curve
-        new LookMark(m_plot, onAxis(look.at), degrees(temperatureAt(curve, look.at)), look.hour, m_theme);
-    }
 }
 
 void CurveView::setTimes() {
@@ -288,7 +282,8 @@ void CurveView::refresh() {
     setDegrees();
     showForecast();
     showCeiling();
-    showLooks();
+    drawMarks(*m_plot, m_session, m_preferences, m_theme,
+              m_span == CurveSpan::closeUp ? MarkWords::beside : MarkWords::none);
     m_plot->replot(QCustomPlot::rpQueuedReplot);
 }
 
@@ -305,6 +300,9 @@ void CurveView::moveCursor(double key) {
         if (const auto plan = follower->drawn();
             !plan.empty() && at >= plan.front().at && at <= plan.back().at)
             m_cursorWords += tr(", plan ") + m_preferences.temperature(temperatureAt(plan, at));
+    const Duration reach = durationFromSeconds(m_plot->xAxis->range().size() / cursorSteps / 2);
+    if (const QString setting = settingNear(m_session, m_preferences, at, reach); !setting.isEmpty())
+        m_cursorWords += QStringLiteral(", ") + setting;
     m_cursorLine->start->setCoords(key, m_plot->yAxis->range().lower);
     m_cursorLine->end->setCoords(key, m_plot->yAxis->range().upper);
     const bool rightHalf = key > m_plot->xAxis->range().center();
@@ -324,7 +322,7 @@ void CurveView::zoom(double factor) {
 }
 
 void CurveView::keyPressEvent(QKeyEvent* event) {
-    const double step = m_plot->xAxis->range().size() / 60;
+    const double step = m_plot->xAxis->range().size() / cursorSteps;
     const double at = m_cursorLine->visible() ? m_cursorLine->start->coords().x() : onAxis(m_session.now());
     switch (event->key()) {
     case Qt::Key_Left:

@@ -18,6 +18,8 @@ class Preferences;
 class Temperature;
 class Theme;
 struct CurvePoint;
+struct HoldBand;
+struct Stretch;
 
 /// Which part of the firing is shown unless the potter zooms.
 enum class CurveSpan {
@@ -36,7 +38,8 @@ class CurveView : public QWidget {
 
     /// Everything anew; cheap enough for every reading.
     void refresh();
-    /// What the cursor says, "18:04  1 277 °C, plan 1 280 °C"; empty without one.
+    /// What the cursor says, "18:04  1 277 °C, plan 1 280 °C", and of a setting that it is at; empty without
+    /// one.
     QString cursorWords() const { return m_cursorWords; }
     QSize minimumSizeHint() const override { return {240, 120}; }
 
@@ -50,9 +53,9 @@ class CurveView : public QWidget {
     std::vector<CurvePoint> inSight(const std::vector<CurvePoint>& curve) const;
     void showReadings();
     void showPlan();
+    void addBand(const Stretch& when, const HoldBand& band);
     void showForecast();
     void showCeiling();
-    void showLooks();
     void setTimes();
     void setDegrees();
     void moveCursor(double key);

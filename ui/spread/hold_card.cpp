@@ -56,13 +56,22 @@ QString driftTold(const Drift& drift, const WordStyle& style) {
     return HoldTalk::tr("Drift %1.").arg(QString::fromStdString(driftWords(drift.rate, half, style)));
 }
 
+std::optional<HoldStatistics> heldSoFar(const FiringSession& session, const HoldUnderWay& hold) {
+    const auto& curve = session.firing().controlCurve();
+    if (curve.empty() || curve.back().at <= hold.from)
+        return std::nullopt;
+    return judgeHold(curve, hold.band, {hold.from, curve.back().at});
+}
+
 } // namespace
 
-QStringList holdFigures(const HoldStatistics& held, Duration planned, const Preferences& preferences) {
+QStringList holdFigures(const HoldStatistics& held, std::optional<Duration> planned,
+                        const Preferences& preferences) {
     const WordStyle style = styleOf(preferences);
     QStringList lines;
-    lines << HoldTalk::tr("%1 of %2, in the band %3 % of the time. %4")
-                 .arg(preferences.span(held.end - held.start), preferences.span(planned),
+    const QString length = preferences.span(held.end - held.start);
+    lines << HoldTalk::tr("%1, in the band %2 % of the time. %3")
+                 .arg(planned ? HoldTalk::tr("%1 of %2").arg(length, preferences.span(*planned)) : length,
                       QString::number(held.insideShare * 100, 'f', 1), excursionWords(held, preferences));
     lines << HoldTalk::tr("From %1 to %2. %3 %4")
                  .arg(preferences.temperature(held.min), preferences.temperature(held.max),
@@ -77,21 +86,32 @@ QStringList holdFigures(const HoldStatistics& held, Duration planned, const Pref
     return lines;
 }
 
-CardWords holdCard(const FiringSession& session, const Preferences& preferences, const Hold& hold,
-                   Instant since) {
+CardWords holdCard(const FiringSession& session, const Preferences& preferences, const HoldUnderWay& hold) {
     CardWords words;
-    words.title = HoldTalk::tr("Hold %1").arg(preferences.temperature(hold.at));
-    const auto& curve = session.firing().controlCurve();
-    if (curve.empty() || curve.back().at <= since)
+    words.title = HoldTalk::tr("Hold %1").arg(preferences.temperature(hold.band.target));
+    const auto held = heldSoFar(session, hold);
+    if (!held)
         return words;
-    const auto held = judgeHold(curve, {hold.at, hold.band}, {since, curve.back().at});
-    words.main =
-        HoldTalk::tr("mean %1, sd %2")
-            .arg(preferences.temperature(held.mean, 1), QString::number(preferences.shown(held.sd), 'f', 1));
-    words.lines = holdFigures(held, hold.length, preferences);
-    if (const QString offset = carriedWords(session, hold.at, preferences); !offset.isEmpty())
+    words.main = HoldTalk::tr("mean %1, sd %2")
+                     .arg(preferences.temperature(held->mean, 1),
+                          QString::number(preferences.shown(held->sd), 'f', 1));
+    words.lines = holdFigures(*held, hold.planned, preferences);
+    if (const QString offset = carriedWords(session, hold.band.target, preferences); !offset.isEmpty())
         words.lines << offset;
+    if (hold.source == HoldSource::curve)
+        words.lines << HoldTalk::tr("Nobody told this hold: alarms about it stay quiet until “hold: %1” is "
+                                    "written, or chosen under Alarms.")
+                           .arg(QString::fromStdString(toldHoldWords(hold.band, styleOf(preferences))));
     return words;
+}
+
+QString steadyLine(const FiringSession& session, const Preferences& preferences, const HoldUnderWay& hold) {
+    const auto held = heldSoFar(session, hold);
+    if (!held)
+        return {};
+    return HoldTalk::tr("Steady at %1 for %2. %3")
+        .arg(preferences.temperature(held->mean), preferences.span(held->end - held->start),
+             driftTold(held->drift, styleOf(preferences)));
 }
 
 } // namespace ringhold

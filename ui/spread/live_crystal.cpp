@@ -46,9 +46,8 @@ QString dwellWords(const Dwell& dwell, const Preferences& preferences) {
 
 } // namespace
 
-std::optional<LiveCrystal> liveCrystal(const FiringSession& session) {
+std::optional<LiveCrystal> liveCrystal(const FiringSession& session, const GrowthRate& rate) {
     const auto& control = session.firing().controlCurve();
-    const auto rate = publishedGrowthRate();
     const auto offset = offsetOf(session, rate.window.best);
     if (CrystalGrowth(lessOffset(control, offset), rate).radius().likely_mm * 2 < smallestShown_mm)
         return std::nullopt;
@@ -130,9 +129,14 @@ LiveCrystalModel::LiveCrystalModel(const FiringSession& session, QObject* parent
     refresh();
 }
 
+void LiveCrystalModel::setRate(const GrowthRate& rate) {
+    m_rate = rate;
+    refresh();
+}
+
 void LiveCrystalModel::refresh() {
     const bool before = m_crystal.has_value();
-    m_crystal = liveCrystal(m_session);
+    m_crystal = liveCrystal(m_session, m_rate);
     if (before || m_crystal)
         Q_EMIT changed();
 }

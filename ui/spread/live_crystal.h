@@ -24,9 +24,10 @@ struct LiveCrystal {
     Instant began;                    ///< of growth
 };
 
-/// By the published growth rates, the probe's offset as the cones told it taken off. Nothing before there is
-/// half a millimetre to see across. Some milliseconds.
-std::optional<LiveCrystal> liveCrystal(const FiringSession& session);
+/// By that growth rate, the probe's offset as the cones told it taken off. Nothing before there is half a
+/// millimetre to see across. Some milliseconds.
+std::optional<LiveCrystal> liveCrystal(const FiringSession& session,
+                                       const GrowthRate& rate = publishedGrowthRate());
 
 /// "Ring 1: about 6.2 mm out (1.2 to 12.9), 0.9 mm wide; 8.0 min at 1 041 °C, then 15.0 min at 1 076 °C."
 QStringList ringLines(const LiveCrystal& crystal, const Preferences& preferences);
@@ -46,12 +47,15 @@ class LiveCrystalModel : public QObject {
     const std::optional<LiveCrystal>& crystal() const { return m_crystal; }
     const FiringSession& session() const { return m_session; }
     void refresh();
+    /// The published range until this is called.
+    void setRate(const GrowthRate& rate);
 
   Q_SIGNALS:
     void changed();
 
   private:
     const FiringSession& m_session;
+    GrowthRate m_rate = publishedGrowthRate();
     std::optional<LiveCrystal> m_crystal;
     QTimer m_later;
 };

@@ -1,6 +1,7 @@
 #include "ui/spread/log_model.h"
 
 #include "core/report/log_line.h"
+#include "core/watch/setting_answer.h"
 #include "ui/common/forecast_words.h"
 #include "ui/common/word_style.h"
 #include "ui/session/preferences.h"
@@ -19,6 +20,8 @@ struct KindOf {
     LogKind operator()(const SettingLine&) const { return LogKind::setting; }
     LogKind operator()(const HandReadingLine&) const { return LogKind::reading; }
     LogKind operator()(const AlarmLine&) const { return LogKind::alarm; }
+    LogKind operator()(const StepLine&) const { return LogKind::event; }
+    LogKind operator()(const MeterLine&) const { return LogKind::reading; }
     LogKind operator()(const EventLine& event) const {
         return event.kind == "forecast" ? LogKind::forecast : LogKind::event;
     }
@@ -36,11 +39,19 @@ void addRemarks(Lines& lines, const std::vector<LookDoubt>& doubts, const Prefer
             }
 }
 
+void addAnswers(Lines& lines, const std::vector<SettingAnswer>& answers, const WordStyle& style) {
+    for (const auto& answer : answers)
+        for (auto& line : lines)
+            if (std::ranges::count(line.keys, LineKey(answer.setting.id)) > 0)
+                line.remark = QString::fromStdString(answerWords(answer, style));
+}
+
 } // namespace
 
 std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
                                 const std::vector<AlarmRecord>& alarms, const Preferences& preferences,
-                                const std::vector<LookDoubt>& doubts) {
+                                const std::vector<LookDoubt>& doubts,
+                                const std::vector<SettingAnswer>& answers) {
     Lines lines;
     const auto style = styleOf(preferences);
     for (auto& line : logLines(record, alarms, events))
@@ -48,6 +59,7 @@ std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<Lo
                          QString::fromStdString(lineWordsWithoutKind(line, style)), line.struck,
                          std::move(line.keys)});
     addRemarks(lines, doubts, preferences);
+    addAnswers(lines, answers, style);
     return lines;
 }
 

@@ -3,6 +3,7 @@
 
 #include "core/book/log_records.h"
 #include "core/firing/line_key.h"
+#include "core/watch/setting_answer.h"
 
 #include <QAbstractListModel>
 
@@ -22,13 +23,15 @@ struct PageLine {
     QString words;
     bool struck = false;
     std::vector<LineKey> keys; ///< looks of one visit share a line
-    QString remark{};          ///< what the program has to say about it: a look that does not fit
+    QString remark{}; ///< what the program has to say about it: a look that does not fit, what a setting did
 };
 
-/// The lines of a record, and events and alarms beside it, in time order; doubtful looks with a remark.
+/// The lines of a record, and events and alarms beside it, in time order; doubtful looks and settings with a
+/// remark.
 std::vector<PageLine> pageLines(const FiringRecord& record, const std::vector<LogEvent>& events,
                                 const std::vector<AlarmRecord>& alarms, const Preferences& preferences,
-                                const std::vector<LookDoubt>& doubts = {});
+                                const std::vector<LookDoubt>& doubts = {},
+                                const std::vector<SettingAnswer>& answers = {});
 
 class LogModel : public QAbstractListModel {
     Q_OBJECT

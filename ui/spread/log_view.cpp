@@ -31,8 +31,10 @@ QRect LogDelegate::wordsRect(const QRect& line) const {
     return line.adjusted(timeWidth + markWidth, padding, -padding, -padding);
 }
 
-QFont LogDelegate::remarkFont() const {
-    return m_theme.text(TextSize::small, QFont::DemiBold);
+/// What the curve says to a setting is no warning.
+QFont LogDelegate::remarkFont(const QModelIndex& index) const {
+    const bool answer = index.data(LogModel::KindRole).toInt() == static_cast<int>(LogKind::setting);
+    return m_theme.text(TextSize::small, answer ? QFont::Normal : QFont::DemiBold);
 }
 
 /// A look has a small cone, an alarm a filled triangle, a forecast a ring, a reading a dot, a setting a bar;
@@ -104,8 +106,8 @@ void LogDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     QRect drawn;
     painter->drawText(words, wordFlags, index.data(Qt::DisplayRole).toString(), &drawn);
     if (const QString remark = index.data(LogModel::RemarkRole).toString(); !remark.isEmpty()) {
-        painter->setFont(remarkFont());
-        painter->setPen(palette.warning);
+        painter->setFont(remarkFont(index));
+        painter->setPen(kind == LogKind::setting ? palette.soft : palette.warning);
         painter->drawText(words.adjusted(0, drawn.height() + remarkGap, 0, 0), wordFlags, remark);
     }
     painter->setPen(palette.edge);
@@ -121,7 +123,7 @@ QSize LogDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelInde
     const QRect needed = metrics.boundingRect(words, wordFlags, index.data(Qt::DisplayRole).toString());
     int height = std::max(metrics.height(), needed.height());
     if (const QString remark = index.data(LogModel::RemarkRole).toString(); !remark.isEmpty())
-        height += QFontMetrics(remarkFont()).boundingRect(words, wordFlags, remark).height() + remarkGap;
+        height += QFontMetrics(remarkFont(index)).boundingRect(words, wordFlags, remark).height() + remarkGap;
     return {width, height + 2 * padding};
 }
 

@@ -21,7 +21,7 @@ class LogDelegate : public QStyledItemDelegate {
 
   private:
     QRect wordsRect(const QRect& line) const;
-    QFont remarkFont() const;
+    QFont remarkFont(const QModelIndex& index) const;
     void paintMark(QPainter& painter, const QRectF& mark, int kind) const;
 
     const Theme& m_theme;

@@ -10,6 +10,7 @@
 #include "ui/spread/curve_view.h"
 #include "ui/spread/heat_card.h"
 #include "ui/spread/live_crystal.h"
+#include "ui/spread/supply_line.h"
 
 #include <QHBoxLayout>
 #include <QVBoxLayout>
@@ -46,6 +47,7 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     : QFrame(parent), m_session(session), m_theme(theme),
       m_whole(new CurveView(session, preferences, theme, CurveSpan::whole)),
       m_closeUp(new CurveView(session, preferences, theme, CurveSpan::closeUp)),
+      m_supply(new SupplyLine(session, preferences, theme)),
       m_advice(new AdvicePanel(session, preferences, theme)),
       m_heat(new HeatCard(session, preferences, theme)), m_crystal(new LiveCrystalModel(session, this)),
       m_growth(new CrystalPanel(*m_crystal, preferences, theme)),
@@ -56,6 +58,7 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     column->setSpacing(8);
     column->addWidget(m_whole, 5);
     column->addWidget(m_closeUp, 4);
+    column->addWidget(m_supply);
     column->addWidget(m_advice);
     column->addWidget(m_growth, 4);
     column->addLayout(makeCards(), 3);
@@ -71,6 +74,7 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     for (auto signal : {&FiringSession::readingTaken, &FiringSession::linesChanged,
                         &FiringSession::forecastChanged, &FiringSession::durableChanged})
         connect(&session, signal, this, later);
+    connect(m_supply, &SupplyLine::meterWanted, this, &RightPage::meterWanted);
     connect(m_heat, &HeatCard::adviceWanted, this, &RightPage::unfoldAdvice);
     connect(m_advice, &AdvicePanel::folded, m_heat, &HeatCard::foldAdvice);
     connect(m_advice, &AdvicePanel::troubled, this, &RightPage::troubled);
@@ -98,6 +102,10 @@ QLayout* RightPage::makeCards() {
     cards->addWidget(m_heat, 2);
     cards->addWidget(m_crystalCard, 1);
     return cards;
+}
+
+void RightPage::setGrowthRate(const GrowthRate& rate) {
+    m_crystal->setRate(rate);
 }
 
 void RightPage::refreshPacks() {
@@ -140,7 +148,7 @@ void RightPage::refreshCurves() {
         const auto& step = follower->plan().steps[follower->position()->step];
         close = !std::holds_alternative<Climb>(step) && !std::holds_alternative<Cool>(step);
     }
-    close = close && m_advice->isHidden() && m_growth->isHidden();
+    close = (close || m_session.watch().holdToKeep()) && m_advice->isHidden() && m_growth->isHidden();
     m_closeUp->setVisible(close);
     m_whole->refresh();
     if (close)

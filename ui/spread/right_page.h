@@ -16,8 +16,10 @@ class CurveView;
 class FiringSession;
 class HeatCard;
 class LiveCrystalModel;
+struct GrowthRate;
 class PackView;
 class Preferences;
+class SupplyLine;
 class Theme;
 
 /// Session, preferences and theme outlive it.
@@ -28,12 +30,16 @@ class RightPage : public QFrame {
     RightPage(FiringSession& session, const Preferences& preferences, const Theme& theme,
               QWidget* parent = nullptr);
 
+    /// How the firing's crystals grow, once it is known.
+    void setGrowthRate(const GrowthRate& rate);
     /// Cones as last seen and as they are thought to stand.
     void refreshPacks();
 
   Q_SIGNALS:
     /// Something could not be kept: said in words.
     void troubled(const QString& what);
+    /// A meter's stand is to be written.
+    void meterWanted();
 
   private:
     QLayout* makeCards();
@@ -46,6 +52,7 @@ class RightPage : public QFrame {
     const Theme& m_theme;
     CurveView* m_whole;
     CurveView* m_closeUp;
+    SupplyLine* m_supply;
     AdvicePanel* m_advice;
     HeatCard* m_heat;
     LiveCrystalModel* m_crystal;

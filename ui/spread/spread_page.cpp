@@ -1,11 +1,14 @@
 #include "ui/spread/spread_page.h"
 
 #include "core/cones/bending.h"
+#include "core/watch/setting_answer.h"
 #include "ui/common/tone.h"
 #include "ui/common/words_on_page.h"
-#include "ui/cones/cone_words.h"
 #include "ui/session/firing_cone.h"
+#include "ui/session/glaze_of_firing.h"
 #include "ui/session/notebook.h"
+#include "ui/spread/kept_lines.h"
+#include "ui/spread/line_words.h"
 #include "ui/spread/log_model.h"
 #include "ui/spread/log_view.h"
 #include "ui/spread/look_reminder.h"
@@ -26,6 +29,13 @@ namespace ringhold {
 
 namespace {
 
+constexpr Duration answersEvery = std::chrono::minutes(1); ///< of what the curve says to a setting
+constexpr Duration answersFor = std::chrono::minutes(22);  ///< it goes on answering
+
+std::vector<SettingAnswer> answersOf(const FiringSession& session) {
+    return settingAnswers(session.record().settings, session.firing().controlCurve());
+}
+
 QString whatWords(const FiringRecord& record) {
     QStringList parts;
     if (!record.pieces.empty())
@@ -36,32 +46,6 @@ QString whatWords(const FiringRecord& record) {
     return parts.join(QStringLiteral(" · "));
 }
 
-/// Writes a line into the firing.
-struct Keeper {
-    LiveFiring& firing;
-    Instant at;
-    template <class Id>
-    static Status statusOf(const Result<Id>& id) {
-        return id ? Status() : Status(id.error());
-    }
-    Status operator()(const WrittenNote& n) const { return statusOf(firing.writeNote(at, n.text)); }
-    Status operator()(const WrittenReading& r) const { return firing.writeReading(at, r.value); }
-    Status operator()(const WrittenSetting& s) const {
-        return statusOf(firing.writeSetting(at, s.what, s.value));
-    }
-    Status operator()(const WrittenLooks& l) const {
-        Status kept;
-        for (const auto& look : l.looks) {
-            const auto& packs = firing.record().packs;
-            const auto pack = std::ranges::find_if(
-                packs, [&](const Pack& p) { return std::ranges::count(p.cones, look.cone) > 0; });
-            if (const auto id = firing.writeLook(pack->id, at, look.cone, look.hour); !id)
-                kept = id.error();
-        }
-        return kept;
-    }
-};
-
 } // namespace
 
 SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
@@ -69,8 +53,13 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
       m_date(new Heading(theme, TextSize::title, notebook.preferences().date(session.record().firing.began))),
       m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
       m_right(new RightPage(session, notebook.preferences(), theme)),
+      m_glaze(new GlazeOfFiring(session, notebook, this)),
       m_line(new WritingLine([this] { return writingContext(); },
-                             [this](const WrittenLine& line) { return describe(line); }, theme)) {
+                             [this](const WrittenLine& line) {
+                                 return describedLine(line, m_notebook.preferences(),
+                                                      m_session.record().kiln.fuel);
+                             },
+                             theme)) {
     auto* book = new QSplitter(Qt::Horizontal);
     book->setObjectName(QStringLiteral("book"));
     book->addWidget(makeLeftPage());
@@ -88,7 +77,7 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(&session, &FiringSession::linesChanged, this, &SpreadPage::refreshLog);
     connect(&session, &FiringSession::alarmsKept, this, &SpreadPage::refreshLog);
     connect(&notebook.preferences(), &Preferences::changed, this, &SpreadPage::refreshLog);
-    connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshDoubts);
+    connect(&session, &FiringSession::forecastChanged, this, &SpreadPage::refreshRemarks);
     m_looksNoted = looksThatCount();
     m_note.setSingleShot(true);
     connect(&m_note, &QTimer::timeout, this, &SpreadPage::noteForecast);
@@ -97,6 +86,8 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
     connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(m_line, &WritingLine::coneDownWanted, this, &SpreadPage::writeConeDown);
+    connect(m_glaze, &GlazeOfFiring::changed, this, [this] { m_right->setGrowthRate(m_glaze->rate()); });
+    connect(m_right, &RightPage::meterWanted, this, &SpreadPage::beginMeter);
     connect(m_right, &RightPage::troubled, this, &SpreadPage::troubled);
     connect(m_log, &LogView::strikeWanted, this, &SpreadPage::strikeRow);
     connect(&theme, &Theme::changed, this, &SpreadPage::dress);
@@ -140,6 +131,10 @@ void SpreadPage::beginWriting(LineKind kind) {
     m_line->begin(kind);
 }
 
+void SpreadPage::beginMeter() {
+    m_line->begin(LineKind::setting, QStringLiteral("meter: "));
+}
+
 WritingContext SpreadPage::writingContext() const {
     WritingContext context;
     context.now = m_session.now();
@@ -150,35 +145,11 @@ WritingContext SpreadPage::writingContext() const {
     return context;
 }
 
-QString SpreadPage::describe(const WrittenLine& line) const {
-    struct Teller {
-        const Preferences& p;
-        QString operator()(const WrittenNote&) const { return tr("note"); }
-        QString operator()(const WrittenReading& r) const { return tr("reading ") + p.temperature(r.value); }
-        QString operator()(const WrittenLooks& l) const {
-            QStringList cones;
-            for (const auto& look : l.looks)
-                cones << coneInWords(QString::fromStdString(look.cone), look.hour);
-            return tr("look: ") + cones.join(QStringLiteral(", "));
-        }
-        QString operator()(const WrittenSetting& s) const {
-            return tr("setting: ") + QString::fromStdString(s.what);
-        }
-    };
-    const auto& preferences = m_notebook.preferences();
-    return std::visit(Teller{preferences}, line.what) + tr(", at ") + preferences.clockTime(line.at) +
-           tr(" · Enter");
-}
-
 void SpreadPage::write(const WrittenLine& line) {
-    if (const auto done = keep(line); done)
+    if (const auto done = keepLine(m_session.firing(), withUnit(line, m_notebook.preferences())); done)
         m_line->kept();
     else
         m_line->refuse(QString::fromStdString(done.error().text()));
-}
-
-Status SpreadPage::keep(const WrittenLine& line) {
-    return std::visit(Keeper{m_session.firing(), line.at}, line.what);
 }
 
 void SpreadPage::writeConeDown() {
@@ -190,7 +161,7 @@ void SpreadPage::writeConeDown() {
         return;
     }
     const WrittenLine line{WrittenLooks{{{*cone, hourDown}}}, context.now};
-    if (const auto done = keep(line); !done)
+    if (const auto done = keepLine(m_session.firing(), line); !done)
         Q_EMIT troubled(QString::fromStdString(done.error().text()));
     else
         m_line->tell(tr("Cone %1 down, %2, is written · Ctrl+Z strikes it")
@@ -220,23 +191,10 @@ void SpreadPage::noteForecast() {
 
 void SpreadPage::strikeRow(int row) {
     const auto& line = m_logModel->line(row);
-    auto& firing = m_session.firing();
-    const Instant when = m_session.now();
     const bool restore = line.struck;
-    for (const auto& key : std::vector<LineKey>(line.keys)) {
-        Status done;
-        if (const auto* look = std::get_if<LookId>(&key))
-            done = restore ? firing.restore(*look, when) : firing.strike(*look, when);
-        else if (const auto* note = std::get_if<NoteId>(&key))
-            done = restore ? firing.restore(*note, when) : firing.strike(*note, when);
-        else if (const auto* setting = std::get_if<SettingId>(&key))
-            done = restore ? firing.restore(*setting, when) : firing.strike(*setting, when);
-        else if (const auto* reading = std::get_if<ReadingKey>(&key))
-            done = restore ? firing.restoreReading(reading->channel, reading->at, when)
-                           : firing.strikeReading(reading->channel, reading->at, when);
-        if (!done)
+    for (const auto& key : std::vector<LineKey>(line.keys))
+        if (const auto done = strikeLine(m_session.firing(), key, m_session.now(), restore); !done)
             Q_EMIT troubled(QString::fromStdString(done.error().text()));
-    }
 }
 
 /// Strikes the newest line that was written by hand and still stands.
@@ -251,23 +209,27 @@ void SpreadPage::undo() {
 }
 
 void SpreadPage::refreshLog() {
+    m_answersTold = m_session.now();
     const auto id = m_session.record().firing.id;
     const auto reader = m_notebook.reader();
     const auto events = reader.events(id);
     const auto alarms = reader.alarms(id);
     m_logModel->setLines(pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
                                    alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
-                                   m_session.lookDoubts()),
+                                   m_session.lookDoubts(), answersOf(m_session)),
                          m_notebook.preferences());
     m_right->refreshPacks();
 }
 
-/// Readings may bring a doubt, or take it away; looks come with linesChanged().
-void SpreadPage::refreshDoubts() {
+/// Readings may bring a doubt, or take it away, and tell what a setting did; lines come with linesChanged().
+void SpreadPage::refreshRemarks() {
     std::vector<LookId> doubted;
     for (const auto& doubt : m_session.lookDoubts())
         doubted.push_back(doubt.look.id);
-    if (std::exchange(m_doubted, doubted) != doubted)
+    const bool answering = !m_session.record().settings.empty() &&
+                           m_session.now() - m_session.record().settings.back().at <= answersFor &&
+                           m_session.now() - m_answersTold >= answersEvery;
+    if (std::exchange(m_doubted, doubted) != doubted || answering)
         refreshLog();
 }
 

@@ -14,6 +14,7 @@ class QVBoxLayout;
 namespace ringhold {
 
 class FiringSession;
+class GlazeOfFiring;
 class Heading;
 class LogModel;
 class LogView;
@@ -30,8 +31,12 @@ class SpreadPage : public QWidget {
     SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent = nullptr);
 
     FiringSession& session() { return m_session; }
+    /// What the book knows of the glaze that is fired.
+    const GlazeOfFiring& glaze() const { return *m_glaze; }
     /// Takes the keyboard for a line of that kind.
     void beginWriting(LineKind kind);
+    /// Likewise, for a meter's stand.
+    void beginMeter();
     /// Writes a look that sees the firing cone down, now; like every line it can be struck again.
     void writeConeDown();
 
@@ -43,16 +48,14 @@ class SpreadPage : public QWidget {
   private:
     QWidget* makeLeftPage();
     void refreshLog();
-    void refreshDoubts();
+    void refreshRemarks();
     void write(const WrittenLine& line);
-    Status keep(const WrittenLine& line);
     void addReminders(QVBoxLayout& column);
     void strikeRow(int row);
     void undo();
     /// A look moves the forecast: what it says then becomes a line of the log.
     void noteForecast();
     std::size_t looksThatCount() const;
-    QString describe(const WrittenLine& line) const;
     WritingContext writingContext() const;
     void dress();
 
@@ -64,10 +67,12 @@ class SpreadPage : public QWidget {
     LogModel* m_logModel;
     LogView* m_log;
     RightPage* m_right;
+    GlazeOfFiring* m_glaze;
     WritingLine* m_line;
     QTimer m_note; ///< looks at several cones are one
     std::size_t m_looksNoted = 0;
     std::vector<LookId> m_doubted; ///< as the log shows them
+    Instant m_answersTold;         ///< of the curve, to settings
 };
 
 } // namespace ringhold

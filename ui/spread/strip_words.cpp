@@ -39,15 +39,27 @@ QString offPlanWords(const FiringSession& session, const Preferences& preference
            (shown < 0 ? QStringLiteral(" under") : QStringLiteral(" over"));
 }
 
+/// Where no plan's step does.
+void sayUnplannedHold(StripWords& words, const FiringSession& session, const Preferences& preferences) {
+    const auto& hold = session.watch().holdUnderWay();
+    if (!hold || hold->source == HoldSource::plan)
+        return;
+    words.step = QStringLiteral("hold ") + preferences.temperature(hold->band.target);
+    words.stepLeft = QStringLiteral("for ") + preferences.span(session.now() - hold->from);
+}
+
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
+    sayUnplannedHold(words, session, preferences);
     const auto* follower = session.follower();
     if (!follower)
         return;
     const auto position = follower->position();
-    if (!position) {
+    if (!position && words.step.isEmpty()) {
         words.step = follower->finished() ? QStringLiteral("plan done") : QString();
         return;
     }
+    if (!position)
+        return;
     const auto& steps = follower->plan().steps;
     words.step = stepWords(steps[position->step], preferences);
     if (const auto ring = ringClockOf(session)) {

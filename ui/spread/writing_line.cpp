@@ -96,6 +96,11 @@ void WritingLine::begin(LineKind kind) {
     understand();
 }
 
+void WritingLine::begin(LineKind kind, const QString& text) {
+    m_edit->setText(text);
+    begin(kind);
+}
+
 void WritingLine::kept() {
     m_edit->clear();
     begin(LineKind::open);

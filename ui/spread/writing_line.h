@@ -28,6 +28,8 @@ class WritingLine : public QFrame {
 
     /// Takes the keyboard, for a line of that kind.
     void begin(LineKind kind);
+    /// The same, for a line that begins so.
+    void begin(LineKind kind, const QString& text);
     /// The line was kept: it is cleared.
     void kept();
     /// It was not: it stays, and this is said.

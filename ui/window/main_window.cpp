@@ -13,6 +13,7 @@
 #include "ui/theme/theme_follower.h"
 #include "ui/ware/ware_page.h"
 #include "ui/window/firing_pages.h"
+#include "ui/window/hold_menu.h"
 #include "ui/window/live_firings_menu.h"
 #include "ui/window/notice_bar.h"
 #include "ui/window/ribbon.h"
@@ -151,6 +152,11 @@ void MainWindow::addMenus() {
     addWriting(tr("&Note"), "Alt+N", LineKind::note);
     addWriting(tr("&Setting"), "Alt+S", LineKind::setting);
     addWriting(tr("Looks on the &line"), "Alt+K", LineKind::look);
+    write->addAction(tr("A &meter’s stand"), QKeySequence(QStringLiteral("Ctrl+M")), this, [this] {
+        showFiring();
+        if (auto* spread = m_firings->currentSpread())
+            spread->beginMeter();
+    });
     write->addSeparator();
     write->addAction(tr("From a &paper log …"), this, &MainWindow::typePaperLog);
     write->addAction(tr("&Look through the spyhole"), QKeySequence(QStringLiteral("Alt+L")), this,
@@ -161,7 +167,10 @@ void MainWindow::addMenus() {
             spread->writeConeDown();
     });
     addReminderChoices(*write->addMenu(tr("Re&mind of readings and looks")));
-    m_watch->addMenu(*menuBar());
+    auto* alarms = m_watch->addMenu(*menuBar());
+    auto* holds =
+        new HoldMenu(*m_firings, m_notebook.preferences(), *alarms->addMenu(tr("The &hold’s band")), this);
+    connect(holds, &HoldMenu::troubled, this, &MainWindow::tell);
     auto* view = menuBar()->addMenu(tr("&View"));
     auto& preferences = m_notebook.preferences();
     const auto addChoice = [&](const QString& words, auto set) {

@@ -46,7 +46,7 @@ WatchDesk::WatchDesk(Notebook& notebook, const Theme& theme, Sounder& sounder, Q
     connect(m_bar, &AlarmBar::listWanted, m_list, &AlarmList::open);
 }
 
-void WatchDesk::addMenu(QMenuBar& bar) {
+QMenu* WatchDesk::addMenu(QMenuBar& bar) {
     auto* menu = bar.addMenu(tr("Alar&ms"));
     menu->addAction(tr("&Acknowledge"), QKeySequence(Qt::Key_F8), m_bar, &AlarmBar::acknowledge);
     menu->addAction(tr("&All alarms"), QKeySequence(Qt::Key_F9), m_list, &AlarmList::open);
@@ -56,6 +56,7 @@ void WatchDesk::addMenu(QMenuBar& bar) {
     menu->addAction(tr("&Try the sound"), this, [this] { m_caller.sound(Sound::call); });
     menu->addSeparator();
     menu->addAction(tr("At a &glance"), QKeySequence(Qt::Key_F11), m_glance, &GlanceView::toggle);
+    return menu;
 }
 
 void WatchDesk::addQuietChoices(QMenu& menu) {

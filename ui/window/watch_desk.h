@@ -29,7 +29,7 @@ class WatchDesk : public QObject {
 
     /// To be placed above every page.
     QWidget* bars() const { return m_bars; }
-    void addMenu(QMenuBar& bar);
+    QMenu* addMenu(QMenuBar& bar);
     LiveAlarms& alarms() { return m_alarms; }
 
   Q_SIGNALS:
