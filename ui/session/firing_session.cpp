@@ -68,6 +68,8 @@ FiringSession::FiringSession(Parts parts)
     m_advance.setSingleShot(true);
     m_advance.setTimerType(Qt::PreciseTimer);
     connect(&m_advance, &QTimer::timeout, this, &FiringSession::advanceInstrument);
+    m_judge.setSingleShot(true);
+    connect(&m_judge, &QTimer::timeout, this, &FiringSession::judge);
     m_refresh.setSingleShot(true);
     connect(&m_refresh, &QTimer::timeout, this, &FiringSession::check);
     connect(&m_check, &QTimer::timeout, this, [this] {
@@ -160,6 +162,8 @@ void FiringSession::onLink(LinkState state, const std::string& detail) {
 void FiringSession::onReading(const Channel& channel, const Reading& reading) {
     m_watch->onReading(channel, reading);
     m_moved = true;
+    if (!m_judge.isActive())
+        m_judge.start(0); // of several that come together one judgement is enough
     if (!m_refresh.isActive())
         m_refresh.start(forecast() ? refresh_ms : 0);
     Q_EMIT readingTaken();
@@ -177,9 +181,13 @@ WatchTroubles FiringSession::troubles() const {
 }
 
 void FiringSession::check() {
-    keep(m_watch->check(now(), troubles()));
+    judge();
     if (m_moved)
         tellForecast();
+}
+
+void FiringSession::judge() {
+    keep(m_watch->check(now(), troubles()));
     if (const auto stage = alarms().stage(now()); stage != m_stage) {
         m_stage = stage;
         Q_EMIT alarmsChanged();
@@ -231,6 +239,7 @@ Status FiringSession::end() {
         return failed("the firing was never opened");
     m_check.stop();
     m_refresh.stop();
+    m_judge.stop();
     if (const auto filed = fileOffsets(); !filed)
         return filed;
     if (const auto ended = m_firing->end(now()); !ended)

@@ -81,7 +81,8 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     Status correctStep(std::size_t step);
     /// Reminder and words, when the preferences change.
     void setWatchSettings(const WatchSettings& settings);
-    /// Judges the firing as it stands now; done after readings and every second by itself.
+    /// Judges the firing as it stands now and tells of the forecast; done every second by itself. A reading
+    /// is judged as soon as the event loop is back, whatever the disk does.
     void check();
 
     /// Ends the firing, closes the instrument and files the offset that the looks have told.
@@ -105,6 +106,7 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     Status open(const Journals& journals);
     Status makeWatch();
     void advanceInstrument();
+    void judge();
     WatchTroubles troubles() const;
     void keep(const std::vector<AlarmEvent>& events);
     void tellForecast();
@@ -130,6 +132,7 @@ class FiringSession : public QObject, private LiveFiringListener, private Instru
     QTimer m_advance;
     AlarmStage m_stage = AlarmStage::quiet; ///< as it was told last
     bool m_moved = false;                   ///< readings came since the forecast was told
+    QTimer m_judge;
     QTimer m_refresh;
     QTimer m_check;
 };
