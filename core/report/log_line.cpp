@@ -116,8 +116,7 @@ struct Speaker {
         return label + quantityWords(reading, style) + ", by hand";
     }
     std::string operator()(const AlarmLine& alarm) const {
-        const auto cause = causeOfWord(alarm.cause);
-        std::string text = (kind ? "Alarm · " : "") + (cause ? std::string(causeTitle(*cause)) : alarm.cause);
+        std::string text = (kind ? "Alarm · " : "") + alarmTitle(alarm);
         if (text.ends_with('?') && !alarm.detail.empty())
             text += " " + alarm.detail;
         else if (!alarm.detail.empty())
@@ -166,6 +165,11 @@ std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<Alar
     addEvents(lines, events);
     std::ranges::stable_sort(lines, {}, &LogLine::at);
     return lines;
+}
+
+std::string alarmTitle(const AlarmLine& alarm) {
+    const auto cause = causeOfWord(alarm.cause);
+    return cause ? std::string(causeTitle(*cause)) : alarm.cause;
 }
 
 std::string lineWords(const LogLine& line, const WordStyle& style) {

@@ -74,6 +74,9 @@ struct LogLine {
 std::vector<LogLine> logLines(const FiringRecord& record, const std::vector<AlarmRecord>& alarms = {},
                               const std::vector<LogEvent>& events = {});
 
+/// "Relay stuck on?"; the book's own word for a cause that this program does not know.
+std::string alarmTitle(const AlarmLine& alarm);
+
 /// The line without its time: "Look · 9 at 3 o’clock, 10 standing".
 std::string lineWords(const LogLine& line, const WordStyle& style);
 /// The same where the line's kind is told beside it: "9 at 3 o’clock, 10 standing".

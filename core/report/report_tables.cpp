@@ -196,6 +196,17 @@ std::vector<std::string> wareCells(const ReportedPiece& ware) {
     return cells;
 }
 
+const std::string noticeLevel = "notice"; // as the book has it
+
+std::vector<std::string> alarmCells(const AlarmLine& alarm, Instant raised, const WordStyle& style) {
+    std::string seen = "nobody";
+    if (alarm.acknowledged)
+        seen = clockWords(alarm.acknowledged->at, style) +
+               (alarm.acknowledged->by.empty() ? "" : " by " + alarm.acknowledged->by);
+    return {alarmTitle(alarm), alarm.level, clockWords(raised, style),
+            alarm.ended ? clockWords(*alarm.ended, style) : none, seen};
+}
+
 } // namespace
 
 ReportTable coneTable(const ReportedPack& pack, const WordStyle& style) {
@@ -235,6 +246,18 @@ ReportTable wareTable(const ReportContent& content) {
     for (const auto& ware : content.ware)
         table.rows.push_back(wareCells(ware));
     table.stressed.assign(table.rows.size(), false);
+    return table;
+}
+
+ReportTable alarmTable(const ReportContent& content) {
+    ReportTable table{{"alarm", "level", "raised", "over", "acknowledged"}, {}, {}};
+    for (const auto& line : content.log) {
+        const auto* alarm = std::get_if<AlarmLine>(&line.what);
+        if (!alarm || alarm->level == noticeLevel)
+            continue;
+        table.rows.push_back(alarmCells(*alarm, line.at, content.style));
+        table.stressed.push_back(!alarm->acknowledged);
+    }
     return table;
 }
 

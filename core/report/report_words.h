@@ -27,6 +27,9 @@ ReportTable coneTable(const ReportedPack& pack, const WordStyle& style);
 ReportTable holdTable(const ReportContent& content);
 ReportTable ringTable(const ReportedRings& rings, const WordStyle& style);
 ReportTable wareTable(const ReportContent& content);
+/// Warnings and urgent alarms: raised, what, over, acknowledged when and by whom. Their evidence and the
+/// notices are in the log.
+ReportTable alarmTable(const ReportContent& content);
 
 /// "about 31 mm across", then range with its source, then the rings.
 std::vector<std::string> crystalWords(const ReportedCrystal& crystal);

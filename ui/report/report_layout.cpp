@@ -63,6 +63,7 @@ PageDocument layOut(const ReportContent& content, Paper paper, LogDensity densit
     addHolds(flow, content);
     addRings(flow, content);
     addUse(flow, content);
+    addAlarms(flow, content);
     addWare(flow, content);
     addPhotos(flow, content);
     addLog(flow, content, density);

@@ -200,6 +200,14 @@ void addUse(PageFlow& flow, const ReportContent& content) {
     addTable(flow, tableOf(table));
 }
 
+void addAlarms(PageFlow& flow, const ReportContent& content) {
+    const auto table = alarmTable(content);
+    if (table.rows.empty())
+        return;
+    addSection(flow, QStringLiteral("Alarms"));
+    addTable(flow, tableOf(table));
+}
+
 void addWare(PageFlow& flow, const ReportContent& content) {
     if (content.ware.empty())
         return;

@@ -29,6 +29,7 @@ void addLog(PageFlow& flow, const ReportContent& content, LogDensity density);
 void addHolds(PageFlow& flow, const ReportContent& content);
 void addRings(PageFlow& flow, const ReportContent& content);
 void addUse(PageFlow& flow, const ReportContent& content);
+void addAlarms(PageFlow& flow, const ReportContent& content);
 void addWare(PageFlow& flow, const ReportContent& content);
 /// One thumbnail of each piece that has a photo, and further ones while there are few.
 void addPhotos(PageFlow& flow, const ReportContent& content);

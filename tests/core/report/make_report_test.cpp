@@ -392,5 +392,31 @@ TEST(MakeReport, TellsAllThatWasSeenOfAPiece) {
     EXPECT_EQ(photoWords(content.ware.at(0)), "moon jar, 38 mm, B");
 }
 
+TEST(MakeReport, TabulatesAlarmsWithWhoSawThem) {
+    auto context = inParis();
+    AlarmRecord stuck;
+    stuck.level = "urgent";
+    stuck.cause = "relay-stuck";
+    stuck.detail = "Looks like a relay stuck on.";
+    stuck.first = minuteIn(714);
+    stuck.acknowledged = Acknowledgement{minuteIn(715), "Ida"};
+    stuck.ended = minuteIn(721);
+    AlarmRecord left = stuck;
+    left.level = "warning";
+    left.cause = "band-left";
+    left.acknowledged.reset();
+    left.ended.reset();
+    AlarmRecord away = left;
+    away.level = "notice";
+    away.cause = "attendance";
+    context.alarms = {stuck, left, away};
+    const auto table = alarmTable(makeReport(madeUpFiring(), context));
+    EXPECT_THAT(table.rows,
+                ElementsAre(ElementsAre("Relay stuck on?", "urgent", "20:54", "21:01", "20:55 by Ida"),
+                            ElementsAre("Outside the hold's band", "warning", "20:54", "–", "nobody")));
+    EXPECT_EQ(table.stressed, (std::vector<bool>{false, true}));
+    EXPECT_THAT(alarmTable(makeReport(madeUpFiring(), inParis())).rows, IsEmpty());
+}
+
 } // namespace
 } // namespace ringhold
