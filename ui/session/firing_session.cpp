@@ -72,11 +72,7 @@ FiringSession::FiringSession(Parts parts)
     connect(&m_judge, &QTimer::timeout, this, &FiringSession::judge);
     m_refresh.setSingleShot(true);
     connect(&m_refresh, &QTimer::timeout, this, &FiringSession::check);
-    connect(&m_check, &QTimer::timeout, this, [this] {
-        if (m_parts.instrument)
-            advanceInstrument(); // what is due has come before anybody says that it is late
-        check();
-    });
+    connect(&m_check, &QTimer::timeout, this, &FiringSession::check);
 }
 
 FiringSession::~FiringSession() {
@@ -186,7 +182,11 @@ void FiringSession::check() {
         tellForecast();
 }
 
+/// What is due is taken before anybody says that it is late.
 void FiringSession::judge() {
+    if (m_parts.instrument)
+        advanceInstrument();
+    m_judge.stop(); // that brought readings too: they are judged now
     keep(m_watch->check(now(), troubles()));
     if (const auto stage = alarms().stage(now()); stage != m_stage) {
         m_stage = stage;
