@@ -9,6 +9,7 @@ namespace ringhold {
 
 namespace {
 
+constexpr TemperatureDifference plainDrop = TemperatureDifference::fromCelsius(50);
 constexpr Duration urgentSilence = std::chrono::minutes(5); ///< of readings
 
 /// Whether such a cause explains that a hold is left.
@@ -16,6 +17,12 @@ bool explainsHold(AlarmCause cause) {
     return cause == AlarmCause::sag || cause == AlarmCause::powerOff || cause == AlarmCause::doorOpen ||
            cause == AlarmCause::relayStuck || cause == AlarmCause::wrongStep ||
            cause == AlarmCause::aboveCeiling;
+}
+
+/// So far below its peak that the potter has seen the cone down, whatever was written.
+bool hasDropped(const Curve& curve) {
+    const auto peak = std::ranges::max_element(curve, {}, &CurvePoint::temperature);
+    return peak != curve.end() && peak->temperature - curve.back().temperature > plainDrop;
 }
 
 } // namespace
@@ -71,9 +78,11 @@ bool FiringWatch::coneAwaited() const {
 
 bool FiringWatch::coneToCome() const {
     const auto& looks = m_watched.firing->record().looks;
-    return !m_firingCone.empty() && coneAwaited() && std::ranges::none_of(looks, [&](const Look& look) {
+    const bool seenDown = std::ranges::any_of(looks, [&](const Look& look) {
         return !look.struck && look.cone == m_firingCone && look.hour >= hourDown;
     });
+    return !m_firingCone.empty() && !seenDown && coneAwaited() &&
+           !hasDropped(m_watched.firing->controlCurve());
 }
 
 void FiringWatch::findCone(Instant now, std::vector<AlarmFinding>& found) const {

@@ -29,6 +29,9 @@ std::optional<HoldBand> steadyLevel(const Curve& curve, Instant until, const Ste
     if (curve.front().at > from)
         return std::nullopt;
     const auto first = std::ranges::upper_bound(curve.begin(), end, from, {}, &CurvePoint::at) - 1;
+    const auto change = (end - 1)->temperature - first->temperature;
+    if (std::abs(change.celsius()) > 2 * rules.halfWidth.celsius())
+        return std::nullopt; // most of a firing is told by that
     const Curve stay = withoutSpikes(Curve(first, end));
     if (stay.back().at <= stay.front().at)
         return std::nullopt;

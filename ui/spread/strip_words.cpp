@@ -39,7 +39,7 @@ QString offPlanWords(const FiringSession& session, const Preferences& preference
            (shown < 0 ? QStringLiteral(" under") : QStringLiteral(" over"));
 }
 
-/// Where no plan's step does.
+/// Where no step of a plan is under way.
 void sayUnplannedHold(StripWords& words, const FiringSession& session, const Preferences& preferences) {
     const auto& hold = session.watch().holdUnderWay();
     if (!hold || hold->source == HoldSource::plan)
@@ -49,17 +49,13 @@ void sayUnplannedHold(StripWords& words, const FiringSession& session, const Pre
 }
 
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
-    sayUnplannedHold(words, session, preferences);
     const auto* follower = session.follower();
-    if (!follower)
-        return;
-    const auto position = follower->position();
-    if (!position && words.step.isEmpty()) {
-        words.step = follower->finished() ? QStringLiteral("plan done") : QString();
+    const auto position = follower ? follower->position() : std::nullopt;
+    if (!position) {
+        words.step = follower && follower->finished() ? QStringLiteral("plan done") : QString();
+        sayUnplannedHold(words, session, preferences);
         return;
     }
-    if (!position)
-        return;
     const auto& steps = follower->plan().steps;
     words.step = stepWords(steps[position->step], preferences);
     if (const auto ring = ringClockOf(session)) {

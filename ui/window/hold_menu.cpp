@@ -9,6 +9,9 @@
 
 #include <QMenu>
 
+#include <algorithm>
+#include <cmath>
+
 namespace ringhold {
 
 namespace {
@@ -58,7 +61,7 @@ void HoldMenu::addGlazeBand(const HoldBand& hold) {
     if (!known || !known->knowledge.visible.told)
         return;
     const auto& visible = known->knowledge.visible;
-    addBand({hold.target, TemperatureDifference::fromCelsius(visible.offered_C)},
+    addBand({hold.target, TemperatureDifference::fromCelsius(std::max(1.0, std::round(visible.offered_C)))},
             tr("beyond it excursions begin to show in %1, by %2 answers")
                 .arg(QString::fromStdString(known->name))
                 .arg(visible.answers),

@@ -25,10 +25,12 @@ TEST_P(ToldHoldValues, AreUnderstood) {
     ASSERT_TRUE(hold) << said.value;
     EXPECT_EQ(hold->target.has_value(), said.target_C.has_value());
     EXPECT_EQ(hold->halfWidth.has_value(), said.half_C.has_value());
-    if (said.target_C)
+    if (said.target_C) {
         EXPECT_NEAR(hold->target->celsius(), *said.target_C, 1e-9);
-    if (said.half_C)
+    }
+    if (said.half_C) {
         EXPECT_NEAR(hold->halfWidth->celsius(), *said.half_C, 1e-9);
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(Told, ToldHoldValues,
