@@ -13,9 +13,9 @@ namespace ringhold::test {
 class LiveClimb {
   public:
     explicit LiveClimb(int minutes = 150) : LiveClimb({{0, 1100}, {minutes, 1100.0 + minutes}}) {}
-    /// Through the corners (minute, °C) instead, and by another plan if wanted.
+    /// Through the corners (minute, °C) instead, and by another plan, or none, if wanted.
     explicit LiveClimb(const std::vector<std::pair<int, double>>& corners,
-                       const Plan& planned = LiveClimb::plan()) {
+                       const std::optional<Plan>& planned = LiveClimb::plan()) {
         EXPECT_TRUE(m_disk->preferences().setZone("UTC").ok());
         m_kiln = m_disk.addKiln("Heron");
         m_probe = m_disk.addProbe(m_kiln, "spyhole side");

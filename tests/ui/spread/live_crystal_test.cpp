@@ -41,6 +41,21 @@ TEST(LiveCrystalTest, GrowsByTheRateOfItsTemperature) {
     EXPECT_TRUE(ringLines(*one, hour.preferences()).isEmpty());
 }
 
+TEST(LiveCrystalTest, GrowsByTheGlazesOwnRateOnceThatIsKnown) {
+    auto firing = heldFor(60);
+    GrowthRate own = publishedGrowthRate();
+    own.best_um_per_min *= 2;
+    own.basis = GrowthBasis::measured;
+    own.pieces = 5;
+    LiveCrystalModel model(firing.session());
+    ASSERT_TRUE(model.crystal());
+    const double published_mm = model.crystal()->drawn.radius.likely_mm;
+    model.setRate(own);
+    ASSERT_TRUE(model.crystal());
+    EXPECT_NEAR(model.crystal()->drawn.radius.likely_mm, 2 * published_mm, 1e-6);
+    EXPECT_EQ(model.crystal()->drawn.rate.basis, GrowthBasis::measured);
+}
+
 TEST(LiveCrystalTest, TellsEachRingAndWhenToDip) {
     LiveRings firing;
     const auto crystal = liveCrystal(firing.session());

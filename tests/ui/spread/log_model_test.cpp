@@ -45,6 +45,23 @@ TEST(LogModel, RemarksOnALookThatDoesNotFit) {
     EXPECT_TRUE(model.index(0, 0).data(Qt::AccessibleTextRole).toString().contains(lines[0].remark));
 }
 
+TEST(LogModel, SaysBesideASettingWhatTheCurveAnswered) {
+    test::NotebookOnDisk disk;
+    const Instant noon = test::noonOfMarch(1);
+    auto record = someRecord(noon);
+    record.settings = {{SettingId{4}, {}, noon + std::chrono::minutes(30), "damper", "half open", false}};
+    Curve curve;
+    for (int minute = 0; minute <= 60; ++minute)
+        curve.push_back({noon + std::chrono::minutes(minute),
+                         Temperature::fromCelsius(900 + minute - std::max(0, minute - 30) * 0.5)});
+    const auto lines =
+        pageLines(record, {}, {}, disk->preferences(), {}, settingAnswers(record.settings, curve));
+    ASSERT_EQ(lines.size(), 4u);
+    EXPECT_EQ(lines[3].kind, LogKind::setting);
+    EXPECT_TRUE(lines[3].remark.startsWith(QStringLiteral("Climb 60.0"))) << lines[3].remark.toStdString();
+    EXPECT_TRUE(lines[3].remark.contains(QStringLiteral("30.0"))) << lines[3].remark.toStdString();
+}
+
 TEST(LogModel, KeepsTheRulesOfItsKind) {
     test::NotebookOnDisk disk;
     LogModel model;
