@@ -14,7 +14,7 @@ namespace {
 
 constexpr int tick_ms = 1000;
 constexpr int reckon_ms = 30'000;
-const QString gap = QStringLiteral("\u2002 ");
+const QString gap = QStringLiteral(" &nbsp;·&nbsp; ");
 
 QLabel* richLabel() {
     auto* label = new QLabel;
@@ -42,6 +42,7 @@ SupplyLine::SupplyLine(const FiringSession& session, const Preferences& preferen
     m_meter->setText(tr("Meter"));
     m_meter->setToolTip(tr("Writes down what the electricity or gas meter shows (Ctrl+M)"));
     m_meter->setAccessibleName(tr("Write a meter’s stand"));
+    m_meter->setProperty("choice", true);
     m_meter->setProperty("size", QStringLiteral("small"));
     connect(m_meter, &QToolButton::clicked, this, &SupplyLine::meterWanted);
     connect(&session, &FiringSession::linesChanged, this, &SupplyLine::reckon);

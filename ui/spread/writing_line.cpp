@@ -99,6 +99,7 @@ void WritingLine::begin(LineKind kind) {
 void WritingLine::begin(LineKind kind, const QString& text) {
     m_edit->setText(text);
     begin(kind);
+    m_edit->end(false); // taking the keyboard has selected it
 }
 
 void WritingLine::kept() {
