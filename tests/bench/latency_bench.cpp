@@ -68,8 +68,10 @@ class FedWindow {
         notebook = orDie(Notebook::open((m_folder.path() + QStringLiteral("/bench.ringhold")).toStdString(),
                                         instruments, clock));
         NewFiring firing;
-        firing.kiln = orDie(notebook->writer().add(Kiln{.name = "bench"}));
-        firing.title = "bench";
+        Kiln kiln;
+        kiln.name = "bench";
+        firing.kiln = orDie(notebook->writer().add(kiln));
+        firing.title = QStringLiteral("bench");
         session = orDie(notebook->beginWith(firing, std::make_unique<test::FedInstrument>(m_fed)));
         window = std::make_unique<MainWindow>(*notebook, m_theme);
         window->show();

@@ -1,6 +1,7 @@
 // No disk comes between a reading and those who watch: neither one that is held nor a slow one.
 #include "core/book/transaction.h"
 #include "tests/core/book/faulty_disk.h"
+#include "tests/core/book/sample_firing.h"
 #include "tests/support/fed_instrument.h"
 #include "tests/support/notebook_on_disk.h"
 #include "ui/session/notebook.h"
@@ -23,7 +24,7 @@ class FedFiring {
     FedFiring() {
         NewFiring firing;
         firing.kiln = disk.addKiln("Heron");
-        firing.title = "fed";
+        firing.title = QStringLiteral("fed");
         session = good(disk->beginWith(firing, std::make_unique<FedInstrument>(fed)));
         began = disk.clock().now();
     }

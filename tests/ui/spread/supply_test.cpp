@@ -1,3 +1,4 @@
+#include "tests/core/book/sample_firing.h"
 #include "tests/support/fed_instrument.h"
 #include "tests/support/notebook_on_disk.h"
 #include "tests/support/screens.h"
@@ -20,11 +21,14 @@ class SuppliedFiring {
   public:
     SuppliedFiring() {
         auto writer = disk->writer();
-        Kiln kiln{.name = "Heron", .ratedPower = Power{11000}, .ratedVolts = Volts{240}};
+        Kiln kiln;
+        kiln.name = "Heron";
+        kiln.ratedPower = Power{11000};
+        kiln.ratedVolts = Volts{240};
         kiln.pricePerKilowattHour = 0.35;
         NewFiring firing;
         firing.kiln = good(writer.add(kiln));
-        firing.title = "frost";
+        firing.title = QStringLiteral("frost");
         session = good(disk->beginWith(firing, std::make_unique<FedInstrument>(fed)));
     }
     void run(int minutes, double volts, double amps) {
@@ -115,9 +119,12 @@ TEST(SupplyLineTest, TakesTheWritingLineForAMetersStand) {
     auto* line = page.findChild<SupplyLine*>();
     ASSERT_TRUE(line);
     EXPECT_TRUE(line->isVisible());
-    keepScreens(page, theme, "supply");
+    keepScreens(page, theme, QStringLiteral("supply"));
     line->findChild<QToolButton*>()->click();
     type(QStringLiteral("4711.5"));
+    auto* written = qobject_cast<QLineEdit*>(QApplication::focusWidget());
+    ASSERT_TRUE(written);
+    EXPECT_EQ(written->text(), QStringLiteral("meter: 4711.5"));
     press(Qt::Key_Return);
     const auto& stands = firing.session->record().meterStands;
     ASSERT_EQ(stands.size(), 1u);
