@@ -198,7 +198,7 @@ void GlazePage::learn() {
     std::vector<GlazeFiring> firings;
     for (int i = 0; i < m_use->rowCount(); ++i)
         firings.push_back(m_use->firing(i));
-    auto pieces = m_results.of(m_notebook.reader(), firings);
+    auto pieces = m_results.of(m_notebook.book(), firings);
     if (!pieces)
         return m_trouble->say(QString::fromStdString(pieces.error().text()));
     m_lessons->show(m_cards->card(*row), std::move(*pieces));

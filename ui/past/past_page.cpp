@@ -113,7 +113,7 @@ void PastPage::connectAll() {
     connect(m_untick, &QPushButton::clicked, m_firings, &FiringsModel::untickAll);
     connect(m_views, &QTabBar::currentChanged, this, [this](int view) { show(static_cast<View>(view)); });
     connect(m_firing, &FiringView::troubled, m_trouble, &Remark::say);
-    connect(m_firing, &FiringView::coldPackWritten, this, [this] {
+    connect(m_firing, &FiringView::written, this, [this] {
         refresh();
         m_fresh->tellOthers();
     });
@@ -185,7 +185,7 @@ void PastPage::openCurrent() {
         m_report->show(id);
     if (!id)
         return m_firing->show(nullptr);
-    const auto opened = m_opened.get(m_notebook.reader(), *id);
+    const auto opened = m_opened.get(m_notebook.book(), *id);
     m_trouble->say(opened ? QString() : QString::fromStdString(opened.error().text()));
     m_firing->show(opened ? *opened : nullptr);
 }
@@ -194,7 +194,7 @@ void PastPage::layTicked() {
     std::vector<std::shared_ptr<const OpenedFiring>> firings;
     QString trouble;
     for (const FiringId id : m_firings->ticked()) {
-        const auto opened = m_opened.get(m_notebook.reader(), id);
+        const auto opened = m_opened.get(m_notebook.book(), id, OpenedFor::comparing);
         if (opened)
             firings.push_back(*opened);
         else
