@@ -104,6 +104,14 @@ QString halfWords(const Confounder& confounder) {
     return words.isEmpty() ? QString() : QStringLiteral(": ") + words.join(QStringLiteral(", "));
 }
 
+/// "peak 1 268 °C (1 262 to 1 274 °C)".
+QString suggestedWords(const SuggestedValue& suggested, const Preferences& preferences) {
+    const auto value = [&](double v) { return causeValue(suggested.cause, v, preferences); };
+    return tr("%1 %2 (%3 to %4)")
+        .arg(causeWords(suggested.cause), value(suggested.value), value(suggested.low),
+             value(suggested.high));
+}
+
 } // namespace
 
 QString causeWords(Cause cause) {
@@ -201,9 +209,11 @@ QString confoundingWords(const Lesson& lesson, const Preferences&) {
 QString experimentWords(const NextExperiment& next, const Preferences& preferences) {
     QStringList values;
     for (const auto& suggested : next.values)
-        values << tr("%1 %2").arg(causeWords(suggested.cause),
-                                  causeValue(suggested.cause, suggested.value, preferences));
-    QString words = tr("The next firing that would tell most: %1.").arg(values.join(QStringLiteral(", ")));
+        values << suggestedWords(suggested, preferences);
+    QString words =
+        tr("The next firing that would tell most: %1. Any value within the brackets tells nearly as "
+           "much; temperatures are those of the ware.")
+            .arg(values.join(QStringLiteral(", ")));
     if (next.bestSdNow_C && next.bestSdThen_C)
         words +=
             QLatin1Char(' ') +
