@@ -94,7 +94,14 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(&m_note, &QTimer::timeout, this, &SpreadPage::noteForecast);
     connect(&session, &FiringSession::linesChanged, this, [this] { m_note.start(0); });
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
-    connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
+    connect(m_line, &WritingLine::undoWanted, this, [this] {
+        if (const auto keys = m_undo.undo())
+            mark(*keys, true);
+    });
+    connect(m_line, &WritingLine::redoWanted, this, [this] {
+        if (const auto keys = m_undo.redo())
+            mark(*keys, false);
+    });
     connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(m_line, &WritingLine::coneDownWanted, this, &SpreadPage::writeConeDown);
     connect(m_right, &RightPage::troubled, this, &SpreadPage::troubled);
@@ -219,35 +226,23 @@ void SpreadPage::noteForecast() {
 }
 
 void SpreadPage::strikeRow(int row) {
-    const auto& line = m_logModel->line(row);
-    auto& firing = m_session.firing();
-    const Instant when = m_session.now();
-    const bool restore = line.struck;
-    for (const auto& key : std::vector<LineKey>(line.keys)) {
-        Status done;
-        if (const auto* look = std::get_if<LookId>(&key))
-            done = restore ? firing.restore(*look, when) : firing.strike(*look, when);
-        else if (const auto* note = std::get_if<NoteId>(&key))
-            done = restore ? firing.restore(*note, when) : firing.strike(*note, when);
-        else if (const auto* setting = std::get_if<SettingId>(&key))
-            done = restore ? firing.restore(*setting, when) : firing.strike(*setting, when);
-        else if (const auto* reading = std::get_if<ReadingKey>(&key))
-            done = restore ? firing.restoreReading(reading->channel, reading->at, when)
-                           : firing.strikeReading(reading->channel, reading->at, when);
-        if (!done)
-            Q_EMIT troubled(QString::fromStdString(done.error().text()));
-    }
+    const auto line = m_logModel->line(row);
+    mark(line.keys, !line.struck);
 }
 
-/// Strikes the newest line that was written by hand and still stands.
-void SpreadPage::undo() {
-    for (int row = m_logModel->rowCount() - 1; row >= 0; --row) {
-        const auto& line = m_logModel->line(row);
-        if (!line.struck && !line.keys.empty()) {
-            strikeRow(row);
-            return;
-        }
-    }
+void SpreadPage::mark(const std::vector<LineKey>& keys, bool struck) {
+    auto& firing = m_session.firing();
+    const Instant when = m_session.now();
+    const auto markOne = [&](const auto& id) -> Status {
+        if constexpr (std::is_same_v<decltype(id), const ReadingKey&>)
+            return struck ? firing.strikeReading(id.channel, id.at, when)
+                          : firing.restoreReading(id.channel, id.at, when);
+        else
+            return struck ? firing.strike(id, when) : firing.restore(id, when);
+    };
+    for (const auto& key : keys)
+        if (const Status done = std::visit(markOne, key); !done)
+            Q_EMIT troubled(QString::fromStdString(done.error().text()));
 }
 
 void SpreadPage::refreshLog() {
@@ -255,10 +250,11 @@ void SpreadPage::refreshLog() {
     const auto reader = m_notebook.reader();
     const auto events = reader.events(id);
     const auto alarms = reader.alarms(id);
-    m_logModel->setLines(pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
-                                   alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
-                                   m_session.lookDoubts()),
-                         m_notebook.preferences());
+    auto lines = pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
+                           alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
+                           m_session.lookDoubts());
+    m_undo.see(lines);
+    m_logModel->setLines(std::move(lines), m_notebook.preferences());
     m_right->refreshPacks();
 }
 
