@@ -12,6 +12,8 @@ namespace ringhold {
 
 namespace {
 
+constexpr double leastChanceTold = 0.001;
+
 QString tr(const char* words) {
     return QCoreApplication::translate("LessonWords", words);
 }
@@ -47,10 +49,10 @@ QString size(double value, Judged judged) {
 QString changeWords(const Claim& claim, Judged judged) {
     const double low = std::min(std::abs(claim.change90.low), std::abs(claim.change90.high));
     const double high = std::max(std::abs(claim.change90.low), std::abs(claim.change90.high));
-    return tr("%1 (%2 to %3)")
-        .arg(size(std::abs(claim.change), judged),
-             QString::number(low, 'f', judged == Judged::largest ? 0 : 1),
-             QString::number(high, 'f', judged == Judged::largest ? 0 : 1));
+    const int decimals = judged == Judged::largest ? 0 : 1;
+    const QString from = QString::number(low, 'f', decimals), to = QString::number(high, 'f', decimals);
+    return from == to ? size(std::abs(claim.change), judged)
+                      : tr("%1 (%2 to %3)").arg(size(std::abs(claim.change), judged), from, to);
 }
 
 QString betterWords(Judged judged, bool more) {
@@ -170,9 +172,12 @@ QString lessonWords(const Lesson& lesson, Judged judged, const Preferences& pref
         return tr("Not enough to say (%1).").arg(behind(lesson));
     QString words = upperFirst(claimWords(lesson, judged, preferences)) + QLatin1Char(' ') +
                     tr("%1, 90 % intervals.").arg(behind(lesson));
-    if (lesson.chance)
-        words += QLatin1Char(' ') + tr("Chance alone would show so much in %1 % of glazes.")
-                                        .arg(std::max(*lesson.chance * 100, 0.1), 0, 'g', 1);
+    if (lesson.chance && *lesson.chance < leastChanceTold)
+        words += QLatin1Char(' ') + tr("Chance alone would show so much in less than 0.1 % of glazes.");
+    else if (lesson.chance)
+        words +=
+            QLatin1Char(' ') +
+            tr("Chance alone would show so much in %1 % of glazes.").arg(*lesson.chance * 100, 0, 'g', 1);
     return words;
 }
 
