@@ -34,6 +34,11 @@ GrowthRate bell(double best_C, double um_per_min) {
             0};
 }
 
+RecipeLine frit(double percent, std::optional<double> batch_g) {
+    return {"high-soda frit", percent, false,
+            batch_g,          "",      {{"SiO2", 62}, {"Na2O", 24}, {"CaO", 8}, {"Al2O3", 6}}};
+}
+
 DemoGlaze frostFern() {
     GlazeCard card;
     card.name = "Frost fern";
@@ -45,12 +50,11 @@ DemoGlaze frostFern() {
     card.colourTemperatures = "white below 1075, a breath of blue above";
     card.habits = {{C(1085), C(1110), "bars"}, {C(1050), C(1085), "fans"}};
     card.application = "two coats, three at the rim";
-    card.recipe = {
-        {"high-soda frit", 47, false, 470, "", {{"SiO2", 62}, {"Na2O", 24}, {"CaO", 8}, {"Al2O3", 6}}},
-        {"zinc oxide", 26, false, 260, "ZnO", {}},
-        {"quartz", 25.5, false, 255, "SiO2", {}},
-        {"kaolin, calcined", 1.5, false, 15, "Al2O3.2SiO2", {}},
-        {"titanium dioxide", 4, true, 40, "TiO2", {}}};
+    card.recipe = {frit(47, 470),
+                   {"zinc oxide", 26, false, 260, "ZnO", {}},
+                   {"quartz", 25.5, false, 255, "SiO2", {}},
+                   {"kaolin, calcined", 1.5, false, 15, "Al2O3.2SiO2", {}},
+                   {"titanium dioxide", 4, true, 40, "TiO2", {}}};
     card.notes = "Ball-mill an hour. Use within a week: it settles like concrete.";
     return {card, bell(1083, 62), C(1264), C(1258), degrees(5), "white", "#f2f4f1", "pale blue", "#a9bfd2"};
 }
@@ -66,13 +70,12 @@ DemoGlaze lichenGold() {
     card.colourTemperatures = "gold below 1060, straw above";
     card.habits = {{C(1030), C(1065), "discs"}};
     card.application = "two coats";
-    card.recipe = {
-        {"high-soda frit", 49, false, 490, "", {{"SiO2", 62}, {"Na2O", 24}, {"CaO", 8}, {"Al2O3", 6}}},
-        {"zinc oxide", 25, false, 250, "ZnO", {}},
-        {"quartz", 26, false, 260, "SiO2", {}},
-        {"manganese carbonate", 2, true, 20, "MnCO3", {}},
-        {"rutile", 3, true, 30, "TiO2", {}}};
-    card.notes = "Manganese: mask when mixing, never fire it with the door to the kitchen open.";
+    card.recipe = {frit(49, 490),
+                   {"zinc oxide", 25, false, 250, "ZnO", {}},
+                   {"quartz", 26, false, 260, "SiO2", {}},
+                   {"manganese carbonate", 2, true, 20, "MnCO3", {}},
+                   {"rutile", 3, true, 30, "TiO2", {}}};
+    card.notes = "Manganese: a mask when mixing, and nobody in the shed without the vent on.";
     return {card, bell(1058, 45), C(1272), C(1255), degrees(8), "gold", "#c79a3c", "olive", "#6f6a45"};
 }
 
@@ -86,12 +89,7 @@ DemoGlaze deepWater() {
     card.growHigh = C(1120);
     card.colourTemperatures = "ink at 1100, teal below 1080";
     card.application = "one thick coat";
-    card.recipe = {{"high-soda frit",
-                    46,
-                    false,
-                    std::nullopt,
-                    "",
-                    {{"SiO2", 62}, {"Na2O", 24}, {"CaO", 8}, {"Al2O3", 6}}},
+    card.recipe = {frit(46, std::nullopt),
                    {"zinc oxide", 27, false, std::nullopt, "ZnO", {}},
                    {"quartz", 27, false, std::nullopt, "SiO2", {}},
                    {"cobalt carbonate", 0.6, true, std::nullopt, "CoCO3", {}}};

@@ -1,6 +1,7 @@
 #include "core/book/reader.h"
 
 #include "core/book/book.h"
+#include "core/book/channel_rows.h"
 #include "core/book/read_sql.h"
 #include "core/book/whole_firing.h"
 
@@ -63,26 +64,12 @@ Result<std::vector<Channel>> BookReader::channels(FiringId firing) const {
 }
 
 Result<std::vector<Reading>> BookReader::readings(ChannelId channel) const {
-    return sql::readAll(*m_book, rows::reading, "WHERE channel = ? ORDER BY at_ms, seq", channel);
+    return sql::read(*m_book, [&](SQLite::Database& database) { return readingsOf(database, channel); });
 }
 
 Result<Curve> BookReader::curve(ChannelId channel) const {
-    return sql::read(*m_book, [&](SQLite::Database& database) {
-        SQLite::Statement statement(database,
-                                    "SELECT at_ms, value FROM reading WHERE channel = ? AND NOT struck "
-                                    "ORDER BY at_ms, seq");
-        sql::bindAll(statement, channel);
-        Curve curve;
-        while (statement.executeStep()) {
-            const CurvePoint point{sql::instantIn(statement.getColumn(0)),
-                                   Temperature::fromCelsius(statement.getColumn(1).getDouble())};
-            if (!curve.empty() && curve.back().at == point.at)
-                curve.back() = point;
-            else
-                curve.push_back(point);
-        }
-        return curve;
-    });
+    return sql::read(*m_book,
+                     [&](SQLite::Database& database) { return drawnChannel(database, channel).curve; });
 }
 
 Result<std::vector<Piece>> BookReader::pieces(FiringId firing) const {

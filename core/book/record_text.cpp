@@ -17,50 +17,55 @@ template <class Enum>
 constexpr std::array<Named<Enum>, 0> names{};
 
 template <>
-constexpr auto names<Fuel> = std::array{Named<Fuel>{Fuel::electric, "electric"},
-                                        Named<Fuel>{Fuel::gas, "gas"}, Named<Fuel>{Fuel::wood, "wood"}};
+constexpr auto names<Fuel> =
+    std::to_array<Named<Fuel>>({{Fuel::electric, "electric"}, {Fuel::gas, "gas"}, {Fuel::wood, "wood"}});
 template <>
-constexpr auto names<Quantity> = std::array{Named<Quantity>{Quantity::temperature, "temperature"},
-                                            Named<Quantity>{Quantity::lineVolts, "line volts"},
-                                            Named<Quantity>{Quantity::lineAmps, "line amps"},
-                                            Named<Quantity>{Quantity::oxygenMillivolts, "oxygen millivolts"},
-                                            Named<Quantity>{Quantity::duty, "duty"}};
+constexpr auto
+    names<Quantity> = std::to_array<Named<Quantity>>({{Quantity::temperature, "temperature"},
+                                                      {Quantity::lineVolts, "line volts"},
+                                                      {Quantity::lineAmps, "line amps"},
+                                                      {Quantity::oxygenMillivolts, "oxygen millivolts"},
+                                                      {Quantity::duty, "duty"}});
 template <>
-constexpr auto names<Crystals> =
-    std::array{Named<Crystals>{Crystals::none, "none"}, Named<Crystals>{Crystals::few, "few"},
-               Named<Crystals>{Crystals::many, "many"}, Named<Crystals>{Crystals::covered, "covered"}};
+constexpr auto names<Crystals> = std::to_array<Named<Crystals>>({{Crystals::none, "none"},
+                                                                 {Crystals::few, "few"},
+                                                                 {Crystals::many, "many"},
+                                                                 {Crystals::covered, "covered"}});
 
 template <>
-constexpr auto names<WareFault> = std::array{Named<WareFault>{WareFault::crawled, "crawled"},
-                                             Named<WareFault>{WareFault::pinholes, "pinholes"},
-                                             Named<WareFault>{WareFault::noCrystals, "no crystals"},
-                                             Named<WareFault>{WareFault::tooManySeeds, "too many seeds"},
-                                             Named<WareFault>{WareFault::dunting, "dunting"},
-                                             Named<WareFault>{WareFault::stuck, "stuck"},
-                                             Named<WareFault>{WareFault::dull, "dull"}};
+constexpr auto
+    names<WareFault> = std::to_array<Named<WareFault>>({{WareFault::crawled, "crawled"},
+                                                        {WareFault::pinholes, "pinholes"},
+                                                        {WareFault::noCrystals, "no crystals"},
+                                                        {WareFault::tooManySeeds, "too many seeds"},
+                                                        {WareFault::dunting, "dunting"},
+                                                        {WareFault::stuck, "stuck"},
+                                                        {WareFault::dull, "dull"}});
 template <>
-constexpr auto names<AlarmLevel> = std::array{Named<AlarmLevel>{AlarmLevel::notice, "notice"},
-                                              Named<AlarmLevel>{AlarmLevel::warning, "warning"},
-                                              Named<AlarmLevel>{AlarmLevel::urgent, "urgent"}};
+constexpr auto names<AlarmLevel> = std::to_array<Named<AlarmLevel>>({{AlarmLevel::notice, "notice"},
+                                                                     {AlarmLevel::warning, "warning"},
+                                                                     {AlarmLevel::urgent, "urgent"}});
 template <>
-constexpr auto names<AlarmChange> = std::array{Named<AlarmChange>{AlarmChange::raised, "raised"},
-                                               Named<AlarmChange>{AlarmChange::worsened, "worsened"},
-                                               Named<AlarmChange>{AlarmChange::acknowledged, "acknowledged"},
-                                               Named<AlarmChange>{AlarmChange::ended, "ended"}};
+constexpr auto
+    names<AlarmChange> = std::to_array<Named<AlarmChange>>({{AlarmChange::raised, "raised"},
+                                                            {AlarmChange::worsened, "worsened"},
+                                                            {AlarmChange::acknowledged, "acknowledged"},
+                                                            {AlarmChange::ended, "ended"}});
 template <>
-constexpr auto names<SagSight> =
-    std::array{Named<SagSight>{SagSight::yes, "yes"}, Named<SagSight>{SagSight::no, "no"},
-               Named<SagSight>{SagSight::unsure, "unsure"}};
+constexpr auto names<SagSight> = std::to_array<Named<SagSight>>({{SagSight::yes, "yes"},
+                                                                 {SagSight::no, "no"},
+                                                                 {SagSight::unsure, "unsure"}});
 template <>
-constexpr auto names<ServiceKind> = std::array{
-    Named<ServiceKind>{ServiceKind::elements, "elements"}, Named<ServiceKind>{ServiceKind::probe, "probe"},
-    Named<ServiceKind>{ServiceKind::relay, "relay"}, Named<ServiceKind>{ServiceKind::other, "other"}};
+constexpr auto names<ServiceKind> = std::to_array<Named<ServiceKind>>({{ServiceKind::elements, "elements"},
+                                                                       {ServiceKind::probe, "probe"},
+                                                                       {ServiceKind::relay, "relay"},
+                                                                       {ServiceKind::other, "other"}});
 template <>
-constexpr auto names<MeterUnit> = std::array{Named<MeterUnit>{MeterUnit::kilowattHours, "kWh"},
-                                             Named<MeterUnit>{MeterUnit::cubicMetres, "m3"}};
+constexpr auto names<MeterUnit> = std::to_array<Named<MeterUnit>>({{MeterUnit::kilowattHours, "kWh"},
+                                                                   {MeterUnit::cubicMetres, "m3"}});
 template <>
-constexpr auto names<ChecklistKind> = std::array{Named<ChecklistKind>{ChecklistKind::caution, "caution"},
-                                                 Named<ChecklistKind>{ChecklistKind::own, "own"}};
+constexpr auto names<ChecklistKind> =
+    std::to_array<Named<ChecklistKind>>({{ChecklistKind::caution, "caution"}, {ChecklistKind::own, "own"}});
 
 } // namespace
 

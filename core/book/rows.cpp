@@ -53,11 +53,6 @@ Channel makeChannel(Row& row) {
             maybeIdIn<ProbeId>(at(row, 4))};
 }
 
-Reading makeReading(Row& row) {
-    return {idIn<ChannelId>(at(row, 0)), instantIn(at(row, 1)), at(row, 2).getDouble(),
-            flagIn(at(row, 3)) ? Origin::hand : Origin::instrument, flagIn(at(row, 4))};
-}
-
 Pack makePack(Row& row) {
     return {idIn<PackId>(at(row, 0)),
             idIn<FiringId>(at(row, 1)),
@@ -173,7 +168,6 @@ const Form<Probe> probe{"SELECT id, kiln, label, type, position, fitted_ms, reti
                         makeProbe};
 const Form<Firing> firing{"SELECT id, kiln, title, began_ms, ended_ms, plan, model FROM firing", makeFiring};
 const Form<Channel> channel{"SELECT id, firing, quantity, label, probe FROM channel", makeChannel};
-const Form<Reading> reading{"SELECT channel, at_ms, value, by_hand, struck FROM reading", makeReading};
 const Form<Pack> pack{"SELECT id, firing, place, cone_type, leans_left, shelf, spot_x, spot_y FROM pack",
                       makePack};
 const Form<Look> look{"SELECT id, pack, at_ms, cone, hour, cold, struck FROM look", makeLook};

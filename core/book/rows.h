@@ -21,7 +21,6 @@ extern const Form<Kiln> kiln;
 extern const Form<Probe> probe;
 extern const Form<Firing> firing;
 extern const Form<Channel> channel;
-extern const Form<Reading> reading;
 extern const Form<Pack> pack; ///< without its cones
 extern const Form<Look> look;
 extern const Form<Setting> setting;

@@ -1,5 +1,6 @@
 #include "core/book/whole_firing.h"
 
+#include "core/book/channel_rows.h"
 #include "core/book/record_text.h"
 #include "core/book/rows.h"
 
@@ -10,31 +11,25 @@ namespace ringhold {
 
 namespace {
 
-constexpr const char* ofChannel = "WHERE channel = ? ORDER BY at_ms, seq";
-
-/// Channel after channel, as they lie in the book, then put in order of time.
-std::vector<Reading> readingsOf(SQLite::Database& database, const std::vector<Channel>& channels) {
-    std::vector<Reading> readings;
-    for (const auto& channel : channels) {
-        const auto some = rows::all(database, rows::reading, ofChannel, channel.id);
-        readings.insert(readings.end(), some.begin(), some.end());
-    }
-    if (channels.size() > 1)
-        std::stable_sort(readings.begin(), readings.end(),
-                         [](const Reading& a, const Reading& b) { return a.at < b.at; });
-    return readings;
+/// Without repeats, in the order of the pieces.
+std::vector<std::string> glazesOf(const std::vector<Piece>& pieces) {
+    std::vector<std::string> glazes;
+    for (const auto& piece : pieces)
+        for (auto& name : glazeNames(piece.glaze))
+            if (std::ranges::count(glazes, name) == 0)
+                glazes.push_back(std::move(name));
+    return glazes;
 }
 
 std::vector<GlazeCard> cardsNamedBy(SQLite::Database& database, const std::vector<Piece>& pieces) {
     std::vector<GlazeCard> cards;
-    for (const auto& piece : pieces)
-        for (const auto& name : glazeNames(piece.glaze)) {
-            auto card = rows::first(database, rows::glazeCard, "WHERE name = ?", name);
-            if (!card || std::ranges::count(cards, card->id, &GlazeCard::id) > 0)
-                continue;
-            fillIn(database, *card);
-            cards.push_back(std::move(*card));
-        }
+    for (const auto& name : glazesOf(pieces)) {
+        auto card = rows::first(database, rows::glazeCard, "WHERE name = ?", name);
+        if (!card || std::ranges::count(cards, card->id, &GlazeCard::id) > 0)
+            continue;
+        fillIn(database, *card);
+        cards.push_back(std::move(*card));
+    }
     return cards;
 }
 
@@ -76,18 +71,21 @@ std::vector<Pack> packsOf(SQLite::Database& database, FiringId firing) {
 }
 
 std::vector<Outcome> outcomesOf(SQLite::Database& database, FiringId firing) {
-    auto outcomes = rows::all(database, rows::outcome, (std::string(ofPieces) + "piece").c_str(), firing);
-    for (auto& outcome : outcomes) {
-        SQLite::Statement faults(database, "SELECT fault FROM outcome_fault WHERE piece = ?");
-        sql::bindAll(faults, outcome.piece);
-        while (faults.executeStep())
-            if (const auto fault = fromBookText<WareFault>(faults.getColumn(0).getString()))
-                outcome.knownFaults.insert(*fault);
+    const std::string of = ofPieces;
+    auto outcomes = rows::all(database, rows::outcome, (of + "piece").c_str(), firing);
+    SQLite::Statement faults(database, "SELECT piece, fault FROM outcome_fault " + of + "piece");
+    sql::bindAll(faults, firing);
+    while (faults.executeStep()) {
+        const auto fault = fromBookText<WareFault>(faults.getColumn(1).getString());
+        const auto outcome =
+            std::ranges::find(outcomes, sql::idIn<PieceId>(faults.getColumn(0)), &Outcome::piece);
+        if (fault && outcome != outcomes.end())
+            outcome->knownFaults.insert(*fault);
     }
     return outcomes;
 }
 
-FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictures pictures) {
+FiringRecord firingWithoutReadings(SQLite::Database& database, const Firing& firing, Pictures pictures) {
     const FiringId id = firing.id;
     FiringRecord whole;
     whole.firing = firing;
@@ -98,7 +96,6 @@ FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictu
                   "filed_offset WHERE firing = ?1) ORDER BY id",
                   id);
     whole.channels = rows::all(database, rows::channel, "WHERE firing = ? ORDER BY id", id);
-    whole.readings = readingsOf(database, whole.channels);
     whole.packs = packsOf(database, id);
     whole.looks = rows::all(database, rows::look,
                             "WHERE pack IN (SELECT id FROM pack WHERE firing = ?) ORDER BY at_ms, id", id);
@@ -112,6 +109,12 @@ FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictu
         rows::all(database, rows::stepCorrection, "WHERE firing = ? ORDER BY at_ms, id", id);
     whole.meterStands = rows::all(database, rows::meterStand, "WHERE firing = ? ORDER BY at_ms, id", id);
     whole.logEvents = rows::all(database, rows::event, "WHERE firing = ? ORDER BY at_ms, id", id);
+    return whole;
+}
+
+FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictures pictures) {
+    FiringRecord whole = firingWithoutReadings(database, firing, pictures);
+    whole.readings = readingsOf(database, whole.channels);
     return whole;
 }
 

@@ -6,6 +6,7 @@
 
 namespace ringhold {
 
+FiringRecord firingWithoutReadings(SQLite::Database& database, const Firing& firing, Pictures pictures);
 FiringRecord wholeFiring(SQLite::Database& database, const Firing& firing, Pictures pictures);
 
 /// With their cones.

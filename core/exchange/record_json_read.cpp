@@ -8,6 +8,19 @@ namespace ringhold {
 
 using nlohmann::json;
 
+namespace {
+
+/// What all lines of a firing's log have.
+template <class Line>
+void fillLine(const JsonFields& fields, Line& line) {
+    line.id = idIn<decltype(line.id)>(fields, "id");
+    line.firing = idIn<FiringId>(fields, "firing");
+    line.at = fields.instant("at");
+    line.struck = isSet(fields, "struck");
+}
+
+} // namespace
+
 void fillFrom(const JsonFields& fields, Firing& firing) {
     firing.id = idIn<FiringId>(fields, "id");
     firing.kiln = idIn<KilnId>(fields, "kiln");
@@ -92,20 +105,14 @@ void fillFrom(const JsonFields& fields, Look& look) {
 }
 
 void fillFrom(const JsonFields& fields, Setting& setting) {
-    setting.id = idIn<SettingId>(fields, "id");
-    setting.firing = idIn<FiringId>(fields, "firing");
-    setting.at = fields.instant("at");
+    fillLine(fields, setting);
     setting.what = fields.text("what");
     setting.value = fields.text("value");
-    setting.struck = isSet(fields, "struck");
 }
 
 void fillFrom(const JsonFields& fields, Note& note) {
-    note.id = idIn<NoteId>(fields, "id");
-    note.firing = idIn<FiringId>(fields, "firing");
-    note.at = fields.instant("at");
+    fillLine(fields, note);
     note.text = fields.text("text");
-    note.struck = isSet(fields, "struck");
 }
 
 void fillFrom(const JsonFields& fields, FiledOffset& offset) {
@@ -129,20 +136,14 @@ void fillFrom(const JsonFields& fields, AlarmEvent& event) {
 }
 
 void fillFrom(const JsonFields& fields, StepCorrection& correction) {
-    correction.id = idIn<StepCorrectionId>(fields, "id");
-    correction.firing = idIn<FiringId>(fields, "firing");
-    correction.at = fields.instant("at");
+    fillLine(fields, correction);
     correction.step = static_cast<std::size_t>(countIn(fields, "step", "number of a step"));
-    correction.struck = isSet(fields, "struck");
 }
 
 void fillFrom(const JsonFields& fields, MeterStand& stand) {
-    stand.id = idIn<MeterStandId>(fields, "id");
-    stand.firing = idIn<FiringId>(fields, "firing");
-    stand.at = fields.instant("at");
+    fillLine(fields, stand);
     stand.stand = fields.number("stand");
     stand.unit = wordIn(fields, "unit", fromBookText<MeterUnit>);
-    stand.struck = isSet(fields, "struck");
 }
 
 void fillFrom(const JsonFields& fields, LogEvent& event) {

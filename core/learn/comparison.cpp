@@ -1,7 +1,6 @@
 #include "core/learn/comparison.h"
 
 #include "core/cones/bending.h"
-#include "core/learn/firing_cost.h"
 #include "core/watch/ring_count.h"
 
 #include <algorithm>
@@ -57,9 +56,10 @@ std::optional<double> coneHourOf(const Told& told) {
     return cold ? cold : seen;
 }
 
-std::optional<double> energyOf(const Told& told) {
+std::optional<FigureValue> energyOf(const Told& told) {
     const auto energy = told.firing->energy ? told.firing->energy : electricityOf(*told.firing->record);
-    return energy ? std::optional(energy->kilowattHours()) : std::nullopt;
+    return energy ? std::optional(FigureValue{energy->energy.kilowattHours(), {}, energy->source})
+                  : std::nullopt;
 }
 
 std::vector<double> sizesOf(const Told& told) {
@@ -124,7 +124,7 @@ const std::vector<FigureKind>& kinds() {
          ofHold([](const Told&, const HoldStatistics& hold) { return plain(hold.minutes() / 60); })},
         {Figure::rings, 1, false, false, [](const Told& t) { return plain(ringsOf(t)); }},
         {Figure::coneHour, 0.5, false, false, [](const Told& t) { return plain(coneHourOf(t)); }},
-        {Figure::energy_kWh, 0.05, true, false, [](const Told& t) { return plain(energyOf(t)); }},
+        {Figure::energy_kWh, 0.05, true, false, [](const Told& t) { return energyOf(t); }},
         {Figure::largest_mm, 0.2, true, false, [](const Told& t) { return plain(largestOf(t)); }},
         {Figure::typical_mm, 0.2, true, false, [](const Told& t) { return plain(typicalOf(t)); }},
         {Figure::pieces, 1, false, false,

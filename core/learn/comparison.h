@@ -2,8 +2,8 @@
 #pragma once
 
 #include "core/cones/offset_prior.h"
+#include "core/learn/firing_energy.h"
 #include "core/learn/firing_figures.h"
-#include "core/units/electrical.h"
 
 #include <optional>
 #include <span>
@@ -30,7 +30,7 @@ struct ComparedFiring {
     std::optional<Temperature> offsetAt; ///< where that was found; about the peak without it
     /// What is worked out already; without them the record is asked.
     const FiringFigures* figures = nullptr;
-    std::optional<Energy> energy{};
+    std::optional<KnownEnergy> energy{};
 };
 
 enum class Figure {
@@ -50,7 +50,8 @@ enum class Figure {
 
 struct FigureValue {
     double value = 0;
-    std::optional<double> sd{}; ///< of temperatures whose offset was taken off
+    std::optional<double> sd{};           ///< of temperatures whose offset was taken off
+    std::optional<EnergySource> source{}; ///< of an energy
 };
 
 struct FigureRow {

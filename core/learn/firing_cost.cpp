@@ -1,8 +1,5 @@
 #include "core/learn/firing_cost.h"
 
-#include "core/learn/power_trace.h"
-#include "core/watch/energy_meter.h"
-
 #include <algorithm>
 #include <numeric>
 
@@ -17,13 +14,6 @@ double product(std::optional<double> amount, std::optional<double> price, bool& 
 }
 
 } // namespace
-
-std::optional<Energy> electricityOf(const FiringRecord& record) {
-    if (const auto byMeter = energyByMeter(record.meterStands))
-        return byMeter;
-    const auto power = powerOf(record);
-    return power ? std::optional(energyOf(power->trace).energy) : std::nullopt;
-}
 
 std::optional<double> gasOf(const FiringRecord& record) {
     std::vector<MeterStand> stands;
@@ -48,7 +38,7 @@ FiringUse useOf(const FiringRecord& record) {
 
 FiringCost costOf(const FiringUse& use) {
     FiringCost cost;
-    const auto kWh = use.electricity ? std::optional(use.electricity->kilowattHours()) : std::nullopt;
+    const auto kWh = use.electricity ? std::optional(use.electricity->energy.kilowattHours()) : std::nullopt;
     cost.electricity = product(kWh, use.pricePerKilowattHour, cost.complete);
     cost.gas = product(use.gas, use.gasPrice, cost.complete);
     cost.other = use.other.value_or(0);

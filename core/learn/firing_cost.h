@@ -2,7 +2,7 @@
 #pragma once
 
 #include "core/firing/firing_record.h"
-#include "core/units/electrical.h"
+#include "core/learn/firing_energy.h"
 
 #include <optional>
 #include <vector>
@@ -11,15 +11,13 @@ namespace ringhold {
 
 /// All in the potter's own currency. What was not used or is not known is absent.
 struct FiringUse {
-    std::optional<Energy> electricity;
+    std::optional<KnownEnergy> electricity;
     std::optional<double> pricePerKilowattHour;
     std::optional<double> gas; ///< in the unit that the price is for: kg, m³, a bottle
     std::optional<double> gasPrice;
     std::optional<double> other; ///< shelves, kiln wash, wear of the elements: whatever the potter counts
 };
 
-/// By the stands of the electricity meter, else from readings of volts, amps or duty; nothing without either.
-std::optional<Energy> electricityOf(const FiringRecord& record);
 /// In m³, by the stands of the gas meter: the newest less the oldest, struck ones left out. Nothing for fewer
 /// than two, or where the newest is less.
 std::optional<double> gasOf(const FiringRecord& record);

@@ -140,6 +140,18 @@ void judgeElements(KilnHealth& health, const std::vector<FiringHealth>& firings)
                                                : ElementState::sound;
 }
 
+/// Figures of unlike sources differ by more than elements do.
+void judgeEnergy(KilnHealth& health, const std::vector<FiringHealth>& firings) {
+    for (const auto& firing : firings)
+        if (firing.energy)
+            health.energySource = firing.energy->source;
+    std::vector<HealthPoint> points;
+    for (const auto& firing : firings)
+        if (firing.energy && firing.energy->source == health.energySource)
+            points.push_back({firing.energy->energy.kilowattHours(), 0});
+    health.energy_kWh = shareTrend(points);
+}
+
 } // namespace
 
 std::optional<FixedClimb> fixedClimbOf(const Curve& control, const PowerTrace& power) {
@@ -180,8 +192,6 @@ FiringHealth healthOf(const Curve& control, const PowerTrace& power,
     health.at = control.empty() ? Instant() : control.front().at;
     health.climb = fixedClimbOf(control, power);
     health.resistance_ohm = resistanceOf(power);
-    if (!power.empty())
-        health.energy = energyOf(power).energy;
     health.offset = offset;
     health.hoursAbove1200 = hoursAbove1200(control);
     return health;
@@ -221,11 +231,7 @@ KilnHealth kilnHealth(std::span<const FiringHealth> firings, std::optional<Insta
     KilnHealth health;
     judgeClimbs(health, counted);
     judgeElements(health, counted);
-    std::vector<HealthPoint> energies;
-    for (const auto& firing : counted)
-        if (firing.energy)
-            energies.push_back({firing.energy->kilowattHours(), 0});
-    health.energy_kWh = shareTrend(energies);
+    judgeEnergy(health, counted);
     return health;
 }
 

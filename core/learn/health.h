@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/cones/offset_prior.h"
+#include "core/learn/firing_energy.h"
 #include "core/learn/learning.h"
 #include "core/learn/power_trace.h"
 #include "core/units/curve.h"
@@ -36,12 +37,12 @@ struct FiringHealth {
     Instant at;
     std::optional<FixedClimb> climb;
     std::optional<Estimate> resistance_ohm;
-    std::optional<Energy> energy;
-    std::optional<OffsetFound> offset; ///< of the probe, at the cones
+    std::optional<KnownEnergy> energy{}; ///< that the firing took
+    std::optional<OffsetFound> offset;   ///< of the probe, at the cones
     double hoursAbove1200 = 0;
 };
 
-/// `power` may be empty.
+/// `power` may be empty. The energy is the caller's to fill in: a meter's stands are not in the power.
 FiringHealth healthOf(const Curve& control, const PowerTrace& power,
                       const std::optional<OffsetFound>& offset);
 
@@ -84,7 +85,8 @@ struct KilnHealth {
     HealthTrend resistance_ohm;
     std::optional<double> rise_percent; ///< of the resistance along its line, since the first firing counted
     ElementState elements = ElementState::notEnough;
-    HealthTrend energy_kWh;
+    HealthTrend energy_kWh;                   ///< of the firings whose energy is known by the newest's source
+    std::optional<EnergySource> energySource; ///< of those
 };
 
 /// Firings in order of time; with elements changed, only those since then.

@@ -58,7 +58,7 @@ std::vector<double> stepPower(const PowerTrace& trace, Instant start, std::size_
 bool usable(const KilnHistory& firing) {
     return firing.control.size() > 2 && firing.power.size() > 2 &&
            firing.control.back().at - firing.control.front().at > std::chrono::hours(1) &&
-           energyOf(firing.power).missing <= mostMissing;
+           missingIn(firing.power) <= mostMissing;
 }
 
 Prepared prepared(const KilnHistory& firing, double meanLoad_kg) {

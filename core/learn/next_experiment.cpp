@@ -15,6 +15,10 @@ constexpr int gridSteps = 12;
 constexpr double priorWidth = 2; ///< of a coefficient, in standard deviations of the pieces
 constexpr double constantWidth = 10;
 constexpr double fewestPieces = 3; ///< that a next firing is taken to have
+constexpr std::size_t fewestFirings = 3;
+constexpr double peakStep_C = 5;
+constexpr double nearlyAsMuch = 0.9;
+constexpr int reachSteps = 60;
 
 /// Columns of the model: 1, then for each range z in -1 to 1, then z² of the growth hold.
 class Model {
@@ -140,6 +144,70 @@ double variancePrevented(const Eigen::MatrixXd& covariance, const Eigen::VectorX
     return common * common / (variance + row.dot(covariance * row));
 }
 
+/// Looks for the setting by which a firing would tell most. Model and knowledge outlive it.
+class Search {
+  public:
+    Search(const Model& model, const Known& known)
+        : m_model(model), m_known(known), m_covariance(known.precision.inverse()) {}
+
+    /// From now on what counts is the variance along this gradient.
+    void sharpen(Eigen::VectorXd gradient) { m_gradient = std::move(gradient); }
+    double bestVariance() const { return m_gradient->dot(m_covariance * *m_gradient); }
+
+    double told(const std::vector<double>& values) const {
+        const Eigen::VectorXd row = m_model.row(values);
+        return m_gradient ? variancePrevented(m_covariance, *m_gradient, row, m_known.firingVariance)
+                          : row.dot(m_covariance * row);
+    }
+
+    double bits(const std::vector<double>& values) const {
+        const Eigen::VectorXd row = m_model.row(values);
+        return 0.5 * std::log2(1 + row.dot(m_covariance * row) / m_known.firingVariance);
+    }
+
+    std::vector<double> best() const {
+        double most = -1;
+        std::vector<double> chosen;
+        for (const auto& values : gridOf(m_model))
+            if (const double here = told(values); here > most * (1 + 1e-9)) {
+                most = here;
+                chosen = values;
+            }
+        return chosen;
+    }
+
+    SuggestedValue suggested(const std::vector<double>& chosen, std::size_t i) const {
+        const auto& range = m_model.ranges()[i];
+        return {range.cause, chosen[i], reach(chosen, i, range.low), reach(chosen, i, range.high)};
+    }
+
+  private:
+    /// How far towards that end value i may go.
+    double reach(std::vector<double> values, std::size_t i, double end) const {
+        const double enough = nearlyAsMuch * told(values), from = values[i];
+        double reached = from;
+        for (int step = 1; step <= reachSteps; ++step) {
+            values[i] = from + (end - from) * step / reachSteps;
+            if (told(values) < enough)
+                break;
+            reached = values[i];
+        }
+        return reached;
+    }
+
+    const Model& m_model;
+    const Known& m_known;
+    Eigen::MatrixXd m_covariance;
+    std::optional<Eigen::VectorXd> m_gradient;
+};
+
+bool peakMatters(const std::vector<Lesson>& lessons) {
+    const auto of = [&](Cause cause) { return std::ranges::find(lessons, cause, &Lesson::cause); };
+    const auto peak = of(Cause::peak), hold = of(Cause::growthHold);
+    return peak->verdict == Verdict::claimed || peak->shortfall == Shortfall::unclear ||
+           std::ranges::count(hold->confounders, Cause::peak, &Confounder::with) > 0;
+}
+
 std::string otherShelf(std::span<const PieceResult> pieces, const std::string& taken) {
     std::map<std::string, int> count;
     for (const auto& piece : pieces)
@@ -172,40 +240,34 @@ Status check(std::span<const FeasibleRange> ranges) {
 
 } // namespace
 
+std::optional<FeasibleRange> peaksToTry(std::span<const PieceResult> pieces, Judged judged) {
+    const auto means = firingMeansOf(pieces, Cause::peak, judged).firings;
+    if (means.size() < fewestFirings || !peakMatters(learnFrom(pieces, {judged, 1})))
+        return std::nullopt;
+    const auto [low, high] = std::ranges::minmax(means, {}, &FiringMean::cause);
+    return FeasibleRange{Cause::peak, low.cause - peakStep_C, high.cause + peakStep_C};
+}
+
 Result<NextExperiment> nextExperiment(std::span<const PieceResult> pieces, Judged judged,
                                       std::span<const FeasibleRange> ranges) {
     if (const Status status = check(ranges); !status)
         return status.error();
     const Model model(ranges);
     const Known known = learned(rowsOf(pieces, judged, model), model, pieceSdOf(pieces, judged));
-    const Eigen::MatrixXd covariance = known.precision.inverse();
     const Lesson hold = learnFrom(pieces, {judged, 1}).front();
+    Search search(model, known);
     NextExperiment next;
-    Eigen::VectorXd gradient;
     if (model.hold() && hold.claim && hold.claim->trend == Trend::best) {
         next.aim = Aim::sharpenBest;
-        gradient = bestGradient(known, model);
+        search.sharpen(bestGradient(known, model));
     }
-    double most = -1;
-    std::vector<double> chosen;
-    for (const auto& values : gridOf(model)) {
-        const Eigen::VectorXd row = model.row(values);
-        const double told = next.aim == Aim::sharpenBest
-                                ? variancePrevented(covariance, gradient, row, known.firingVariance)
-                                : row.dot(covariance * row);
-        if (told > most * (1 + 1e-9)) {
-            most = told;
-            chosen = values;
-        }
-    }
-    const Eigen::VectorXd row = model.row(chosen);
-    next.bits = 0.5 * std::log2(1 + row.dot(covariance * row) / known.firingVariance);
+    const auto chosen = search.best();
+    next.bits = search.bits(chosen);
     for (std::size_t i = 0; i < chosen.size(); ++i)
-        next.values.push_back({model.ranges()[i].cause, chosen[i]});
+        next.values.push_back(search.suggested(chosen, i));
     if (next.aim == Aim::sharpenBest) {
-        const double now = gradient.dot(covariance * gradient);
-        next.bestSdNow_C = std::sqrt(now);
-        next.bestSdThen_C = std::sqrt(std::max(0.0, now - most));
+        next.bestSdNow_C = std::sqrt(search.bestVariance());
+        next.bestSdThen_C = std::sqrt(std::max(0.0, search.bestVariance() - search.told(chosen)));
     }
     if (model.hold())
         next.alsoOn = shelfToAdd(pieces, hold, chosen[static_cast<std::size_t>(*model.hold())]);

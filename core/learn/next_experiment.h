@@ -20,6 +20,9 @@ struct FeasibleRange {
 struct SuggestedValue {
     Cause cause = Cause::growthHold;
     double value = 0;
+    double low =
+        0; ///< from here to `high`, the others as suggested, a firing tells at least nine tenths as much
+    double high = 0;
 };
 
 /// What a suggestion is after.
@@ -39,6 +42,12 @@ struct NextExperiment {
     /// did not.
     std::string alsoOn;
 };
+
+/// The peaks to choose from, as the ware felt them, where the peak matters: something is claimed of it, or it
+/// is unclear, or it went along with the growth hold. From 5 °C below the lowest that was tried to 5 °C above
+/// the highest (our own choice: a step that no glaze runs away from). Nothing where it does not matter, or
+/// fewer than three firings tell it.
+std::optional<FeasibleRange> peaksToTry(std::span<const PieceResult> pieces, Judged judged);
 
 /// Of a grid over the ranges, the setting by which a firing would tell most, under a model with a parabola in
 /// the growth hold and lines in the others and the scatter seen so far: the determinant of the coefficients'

@@ -1,6 +1,7 @@
 #include "core/learn/power_trace.h"
 
 #include <algorithm>
+#include <map>
 
 namespace ringhold {
 
@@ -22,6 +23,29 @@ std::vector<TimedValue> valuesOf(const FiringRecord& record, Quantity quantity) 
         if (reading.channel == channel->id && !reading.struck)
             values.push_back({reading.at, reading.value});
     return values;
+}
+
+/// The channels of amps added up: at each reading what each of them had last, unless it is older than a gap.
+std::vector<TimedValue> ampsOf(const FiringRecord& record) {
+    std::map<ChannelId, TimedValue> last;
+    for (const auto& channel : record.channels)
+        if (channel.quantity == Quantity::lineAmps)
+            last[channel.id] = {};
+    std::vector<TimedValue> sums;
+    for (const auto& reading : record.readings) {
+        if (reading.struck || !last.contains(reading.channel))
+            continue;
+        last[reading.channel] = {reading.at, reading.value};
+        TimedValue sum{reading.at};
+        for (const auto& [channel, value] : last)
+            if (reading.at - value.at <= longestGap)
+                sum.value += value.value;
+        if (!sums.empty() && sums.back().at == sum.at)
+            sums.back() = sum;
+        else
+            sums.push_back(sum);
+    }
+    return sums;
 }
 
 /// The last value at or before that instant, unless it is older than a gap.
@@ -83,21 +107,17 @@ std::pair<double, double> summed(const PowerTrace& trace, Instant from, Instant 
 
 std::optional<FiringPower> powerOf(const FiringRecord& record) {
     const auto volts = valuesOf(record, Quantity::lineVolts);
-    if (auto power = byAmps(record, valuesOf(record, Quantity::lineAmps), volts))
+    if (auto power = byAmps(record, ampsOf(record), volts))
         return power;
     return byDuty(record, volts);
 }
 
-EnergyTaken energyOf(const PowerTrace& trace) {
-    EnergyTaken taken;
-    for (std::size_t i = 0; i + 1 < trace.size(); ++i) {
-        const Duration length = trace[i + 1].at - trace[i].at;
-        if (length > longestGap)
-            taken.missing += length;
-        else
-            taken.energy.joules += trace[i].power.watts * inSeconds(length);
-    }
-    return taken;
+Duration missingIn(const PowerTrace& trace) {
+    Duration missing(0);
+    for (std::size_t i = 0; i + 1 < trace.size(); ++i)
+        if (const Duration length = trace[i + 1].at - trace[i].at; length > longestGap)
+            missing += length;
+    return missing;
 }
 
 std::optional<Volts> meanLine(const PowerTrace& trace, Instant from, Instant to) {

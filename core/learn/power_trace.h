@@ -21,7 +21,7 @@ using PowerTrace = std::vector<PowerPoint>;
 
 /// How the power is known.
 enum class PowerBasis {
-    voltsAndAmps,   ///< volts times amps, for one phase
+    voltsAndAmps,   ///< volts times amps, the channels of amps added up
     ratedVoltsAmps, ///< amps times the plate's volts
     dutyOfRated,    ///< duty times the plate's power, with the square of the volts where they were read
 };
@@ -35,12 +35,9 @@ struct FiringPower {
 /// the plate's figures are missing that they need.
 std::optional<FiringPower> powerOf(const FiringRecord& record);
 
-struct EnergyTaken {
-    Energy energy;
-    Duration missing{0}; ///< gaps of more than 10 min between readings, in which nothing is counted
-};
-
-EnergyTaken energyOf(const PowerTrace& trace);
+/// The gaps of more than 10 min between points, in which nobody knows the power. (How much a firing took is
+/// core/learn/firing_energy.h's to say.)
+Duration missingIn(const PowerTrace& trace);
 
 /// The mean volts within [from, to], every minute counting alike; nothing where none were read.
 std::optional<Volts> meanLine(const PowerTrace& trace, Instant from, Instant to);

@@ -105,8 +105,8 @@ ReportContent makeReport(const FiringRecord& record, const ReportContext& contex
         forecastsTold(record, content.curves.control, earlier(context.history, record.firing), content.packs);
     content.filed = offsetsFiled(record);
     reckonHolds(content, record, cones, context.growth);
-    content.energy = energyOf(record);
-    content.meters = metersOf(record);
+    content.energies = energiesOf(record);
+    content.gas = gasReported(record);
     content.supply = supplyOf(record);
     content.readings = readingsOf(record, content.curves.control);
     content.log = logLines(record, context.alarms, context.events);

@@ -3,9 +3,9 @@
 #pragma once
 
 #include "core/cones/forecast.h"
-#include "core/firing/kiln_records.h"
 #include "core/firing/records.h"
 #include "core/growth/crystal.h"
+#include "core/learn/firing_energy.h"
 #include "core/report/log_line.h"
 #include "core/report/words.h"
 #include "core/units/curve.h"
@@ -118,20 +118,16 @@ struct ReportedCrystal {
     TemperatureDifference offsetTaken; ///< taken off the probe's readings
 };
 
-enum class EnergySource { voltsAndAmps, ratedVoltsAndAmps, dutyAndRatedPower };
-
+/// Electricity as one source knows it.
 struct ReportedEnergy {
-    Energy energy;
-    double relativeError = 0; ///< an assumption by source
-    EnergySource source = EnergySource::voltsAndAmps;
+    KnownEnergy known;
     std::optional<double> cost; ///< in the potter's currency
 };
 
-/// Between the first and the last stand of a meter that was written down.
-struct ReportedMeter {
-    MeterUnit unit = MeterUnit::kilowattHours;
-    double used = 0;
-    std::optional<double> cost;
+/// By the gas meter's stands.
+struct ReportedGas {
+    double used_m3 = 0;
+    std::optional<double> cost; ///< in the potter's currency
 };
 
 struct ReportedSupply {
@@ -202,8 +198,8 @@ struct ReportContent {
     std::vector<ReportedHold> holds;
     std::vector<ReportedRings> rings; ///< one for each rings step of the plan
     std::optional<ReportedCrystal> crystal;
-    std::optional<ReportedEnergy> energy;
-    std::vector<ReportedMeter> meters; ///< one for each kind that was read twice
+    std::vector<ReportedEnergy> energies; ///< by every source, the most trusted first: it alone has a cost
+    std::optional<ReportedGas> gas;
     std::optional<ReportedSupply> supply;
     ReportedReadings readings;
     std::vector<LogLine> log;

@@ -164,8 +164,12 @@ std::string seenCell(const Outcome& out) {
     return joined(parts);
 }
 
+constexpr const char* meterWords = "the meter’s stands";
+
 std::string sourceWords(EnergySource source) {
     switch (source) {
+    case EnergySource::meterStands:
+        return meterWords;
     case EnergySource::voltsAndAmps:
         return "line volts and amps";
     case EnergySource::ratedVoltsAndAmps:
@@ -174,6 +178,11 @@ std::string sourceWords(EnergySource source) {
         return "duty and rated power";
     }
     return {};
+}
+
+std::string amountWords(const KnownEnergy& known) {
+    const double error_kWh = known.energy.kilowattHours() * known.relativeError();
+    return energyWords(known.energy) + " ± " + figure(error_kWh, error_kWh < 1 ? 1 : 0);
 }
 
 std::vector<std::string> useCells(const std::string& what, const std::string& used, const std::string& by,
@@ -264,18 +273,11 @@ ReportTable alarmTable(const ReportContent& content) {
 ReportTable figureTable(const ReportContent& content) {
     ReportTable table{{"", "used", "known by", "cost", "a piece"}, {}, {}};
     const std::size_t pieces = content.ware.size();
-    if (const auto& energy = content.energy) {
-        const double error_kWh = energy->energy.kilowattHours() * energy->relativeError;
-        table.rows.push_back(useCells(
-            "electricity", energyWords(energy->energy) + " ± " + figure(error_kWh, error_kWh < 1 ? 1 : 0),
-            sourceWords(energy->source), energy->cost, pieces));
-    }
-    for (const auto& meter : content.meters) {
-        const bool gas = meter.unit == MeterUnit::cubicMetres;
-        table.rows.push_back(useCells(gas ? "gas" : "electricity",
-                                      figure(meter.used, 1) + (gas ? " m³" : " kWh"), "the meter’s stands",
-                                      meter.cost, pieces));
-    }
+    for (const auto& [known, cost] : content.energies)
+        table.rows.push_back(
+            useCells("electricity", amountWords(known), sourceWords(known.source), cost, pieces));
+    if (const auto& gas = content.gas)
+        table.rows.push_back(useCells("gas", figure(gas->used_m3, 1) + " m³", meterWords, gas->cost, pieces));
     table.stressed.assign(table.rows.size(), false);
     return table;
 }

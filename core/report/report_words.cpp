@@ -96,12 +96,13 @@ std::string datesWords(const ReportContent& content) {
 std::string summaryWords(const ReportContent& content) {
     const auto pieces = static_cast<long>(content.ware.size());
     const auto& kiln = content.kiln;
-    return parted({parted({content.title, pieces > 0 ? counted(pieces, "piece", "pieces") : ""}, ", "),
-                   content.planName.empty() ? "" : "plan “" + content.planName + "”",
-                   parted({fuelWords(kiln.fuel), kiln.volume_L ? figure(*kiln.volume_L, 0) + " L" : "",
-                           content.energy ? energyWords(content.energy->energy) : ""},
-                          ", ")},
-                  " · ");
+    return parted(
+        {parted({content.title, pieces > 0 ? counted(pieces, "piece", "pieces") : ""}, ", "),
+         content.planName.empty() ? "" : "plan “" + content.planName + "”",
+         parted({fuelWords(kiln.fuel), kiln.volume_L ? figure(*kiln.volume_L, 0) + " L" : "",
+                 content.energies.empty() ? "" : energyWords(content.energies.front().known.energy)},
+                ", ")},
+        " · ");
 }
 
 std::vector<std::string> crystalWords(const ReportedCrystal& crystal) {

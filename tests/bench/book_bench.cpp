@@ -153,7 +153,7 @@ void search(benchmark::State& state, const FiringFilter& filter) {
 void openOne(benchmark::State& state) {
     int next = 0;
     for (auto _ : state)
-        benchmark::DoNotOptimize(good(openFiring(BookReader(book()), FiringId{1 + next++ * 37 % firings})));
+        benchmark::DoNotOptimize(good(openFiring(book(), FiringId{1 + next++ * 37 % firings})));
 }
 
 /// None of them is in hand yet.
@@ -162,7 +162,8 @@ void overlay(benchmark::State& state) {
     for (auto _ : state) {
         std::vector<std::shared_ptr<const OpenedFiring>> opened;
         for (int i = 0; i < laidOver; ++i)
-            opened.push_back(good(openFiring(BookReader(book()), FiringId{1 + next++ * 37 % firings})));
+            opened.push_back(
+                good(openFiring(book(), FiringId{1 + next++ * 37 % firings}, OpenedFor::comparing)));
         benchmark::DoNotOptimize(layOver(std::move(opened), Alignment::growthHold));
     }
     state.counters["now_MB"] = memory_MB("VmRSS");

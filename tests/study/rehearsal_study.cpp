@@ -12,6 +12,11 @@
 
 namespace {
 
+double kilowattHoursOf(const PowerTrace& power) {
+    const Instant from = power.front().at, to = power.back().at;
+    return meanPower(power, from, to)->kilowatts() * inHours(to - from);
+}
+
 using namespace ringhold;
 
 const Instant lit{std::chrono::hours(490000)};
@@ -125,7 +130,7 @@ int main(int argc, char** argv) {
                 continue;
             first.add(came.end_h[0], *climb.p05, *climb.median, *climb.p95);
             last.add(came.end_h[3], *whole.p05, *whole.median, *whole.p95);
-            energy.add(energyOf(came.history.power).energy.kilowattHours(), *kWh.p05, *kWh.median, *kWh.p95);
+            energy.add(kilowattHoursOf(came.history.power), *kWh.p05, *kWh.median, *kWh.p95);
         }
         std::printf("%d kilns, %d past firing(s); %d could not do the plan, foreseen for %d\n", kilns,
                     firings, stalls, foreseen);

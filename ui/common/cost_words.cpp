@@ -24,10 +24,26 @@ QString costText(const FiringUse& use) {
     return money(cost.total()) + (cost.complete ? QString() : QStringLiteral(" +"));
 }
 
+QString sourceWords(EnergySource source) {
+    switch (source) {
+    case EnergySource::meterStands:
+        return tr("by the meter");
+    case EnergySource::voltsAndAmps:
+        return tr("by volts and amps");
+    case EnergySource::ratedVoltsAndAmps:
+        return tr("by amps at the plate’s volts");
+    case EnergySource::dutyAndRatedPower:
+        return tr("by the duty");
+    }
+    return {};
+}
+
 QString useText(const FiringUse& use) {
     QStringList parts;
     if (use.electricity)
-        parts << tr("%1 kWh").arg(use.electricity->kilowattHours(), 0, 'f', 0);
+        parts << tr("%1 kWh %2")
+                     .arg(use.electricity->energy.kilowattHours(), 0, 'f', 0)
+                     .arg(sourceWords(use.electricity->source));
     if (use.gas)
         parts << tr("%1 m³ of gas").arg(*use.gas, 0, 'f', 1);
     return parts.join(QStringLiteral(", "));

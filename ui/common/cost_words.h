@@ -9,9 +9,11 @@ namespace ringhold {
 
 /// "22.01"; with a "+" behind it where something was used whose price is not known, empty without any.
 QString costText(const FiringUse& use);
-/// "71 kWh, 12.4 m³ of gas"; empty where neither is known.
+/// How an energy is known: "by the meter", "by the duty".
+QString sourceWords(EnergySource source);
+/// "71 kWh by the meter, 12.4 m³ of gas"; empty where neither is known.
 QString useText(const FiringUse& use);
-/// "71 kWh, cost 22.01, 1.83 a piece": shared by head; what is not known is left out.
+/// "71 kWh by the meter, cost 22.01, 1.83 a piece": shared by head; what is not known is left out.
 QString costWords(const FiringUse& use, int pieces);
 
 } // namespace ringhold

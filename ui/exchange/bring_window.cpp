@@ -1,6 +1,7 @@
 #include "ui/exchange/bring_window.h"
 
 #include "core/book/firing_intake.h"
+#include "ui/common/cell_delegate.h"
 #include "ui/common/firing_words.h"
 #include "ui/common/words_on_page.h"
 #include "ui/exchange/column_fields.h"
@@ -18,25 +19,31 @@
 
 namespace ringhold {
 
+namespace {
+
+/// "1 look", "3 looks"; empty for none.
+QString counted(std::size_t count, const char* one, const char* many) {
+    return count == 0 ? QString() : count == 1 ? BringWindow::tr(one) : BringWindow::tr(many).arg(count);
+}
+
+} // namespace
+
 QString broughtWords(const BroughtFile& brought, const Preferences& preferences) {
     const auto& record = brought.record;
     const Instant last = record.readings.empty() ? record.firing.began : record.readings.back().at;
     const Instant ended = record.firing.ended.value_or(last);
-    QStringList parts{BringWindow::tr("%n reading(s)", nullptr, static_cast<int>(record.readings.size())),
+    QStringList parts{counted(record.readings.size(), "1 reading", "%1 readings"),
                       BringWindow::tr("%1 %2, for %3")
                           .arg(preferences.date(record.firing.began),
                                preferences.clockTime(record.firing.began),
-                               preferences.span(ended - record.firing.began))};
-    const auto add = [&](std::size_t count, const char* words) {
-        if (count > 0)
-            parts << BringWindow::tr(words, nullptr, static_cast<int>(count));
-    };
-    add(record.looks.size(), QT_TRANSLATE_NOOP("BringWindow", "%n look(s)"));
-    add(record.notes.size(), QT_TRANSLATE_NOOP("BringWindow", "%n note(s)"));
-    add(record.pieces.size(), QT_TRANSLATE_NOOP("BringWindow", "%n piece(s)"));
-    add(record.photos.size(), QT_TRANSLATE_NOOP("BringWindow", "%n photo(s)"));
-    add(record.glazeCards.size(), QT_TRANSLATE_NOOP("BringWindow", "%n glaze card(s)"));
-    add(brought.rowsSkipped, QT_TRANSLATE_NOOP("BringWindow", "%n row(s) without a value"));
+                               preferences.span(ended - record.firing.began)),
+                      counted(record.looks.size(), "1 look", "%1 looks"),
+                      counted(record.notes.size(), "1 note", "%1 notes"),
+                      counted(record.pieces.size(), "1 piece", "%1 pieces"),
+                      counted(record.photos.size(), "1 photo", "%1 photos"),
+                      counted(record.glazeCards.size(), "1 glaze card", "%1 glaze cards"),
+                      counted(brought.rowsSkipped, "1 row without a value", "%1 rows without a value")};
+    parts.removeAll(QString());
     return parts.join(QStringLiteral(" · "));
 }
 
@@ -57,6 +64,7 @@ BringWindow::BringWindow(Notebook& notebook, const Theme& theme, FileDraft draft
     column->addWidget(m_columns);
     m_table->setModel(m_model);
     m_table->setAccessibleName(tr("First rows of the file"));
+    m_table->setItemDelegate(new CellDelegate(m_table));
     m_table->setTabKeyNavigation(false);
     m_table->setSelectionMode(QAbstractItemView::NoSelection);
     m_table->verticalHeader()->hide();

@@ -1,5 +1,6 @@
 #include "ui/glaze/glaze_page.h"
 
+#include "ui/common/cell_delegate.h"
 #include "ui/common/column_scroll.h"
 #include "ui/common/fitted_table.h"
 #include "ui/common/fresh_when_seen.h"
@@ -69,6 +70,7 @@ QWidget* GlazePage::makeList(const Theme& theme) {
     auto* left = sheet(column);
     column->addWidget(new Heading(theme, TextSize::title, tr("Glazes")));
     m_list->setModel(m_cards);
+    m_list->setItemDelegate(new CellDelegate(m_list));
     m_list->setAccessibleName(tr("Glaze cards"));
     column->addWidget(m_list, 1);
     m_fromFirings->setToolTip(tr("A card for every glaze that a piece names and that has none yet"));
@@ -95,7 +97,7 @@ QWidget* GlazePage::makeCard(const Theme&) {
     m_useTable->setModel(m_use);
     m_useTable->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_useTable->setAccessibleName(tr("Firings that the glaze was in"));
-    m_useTable->setColumns({{11, 0}, {10, 2}, {8, 1}, {11, 0}, {7, 0}, {9, 0}, {8, 1}});
+    m_useTable->setColumns({{12.5, 0}, {10, 2}, {7, 1}, {10, 0}, {7, 0}, {8.5, 0}, {7.5, 1}});
     useColumn->addWidget(m_useWords);
     useColumn->addWidget(m_useTable, 1);
     m_tabs->addTab(use, tr("Firings"));
@@ -198,7 +200,7 @@ void GlazePage::learn() {
     std::vector<GlazeFiring> firings;
     for (int i = 0; i < m_use->rowCount(); ++i)
         firings.push_back(m_use->firing(i));
-    auto pieces = m_results.of(m_notebook.reader(), firings);
+    auto pieces = m_results.of(m_notebook.book(), firings);
     if (!pieces)
         return m_trouble->say(QString::fromStdString(pieces.error().text()));
     m_lessons->show(m_cards->card(*row), std::move(*pieces));

@@ -1,5 +1,6 @@
 #include "ui/glaze/glaze_results.h"
 
+#include "core/book/reader.h"
 #include "core/learn/known_offset.h"
 #include "ui/past/opened_firing.h"
 
@@ -31,12 +32,12 @@ CorrectedTemperature correctedFor(const std::vector<FiledOffset>& filed, FiringI
             std::to_string(static_cast<std::int64_t>(probe.id)) + " " + known.place};
 }
 
-Result<FiringResult> GlazeResults::read(const BookReader& reader, FiringId firing) const {
-    const auto opened = openFiring(reader, firing);
+Result<FiringResult> GlazeResults::read(const Book& book, FiringId firing) const {
+    const auto opened = openFiring(book, firing, OpenedFor::comparing);
     if (!opened)
         return opened.error();
     FiringResult result{(*opened)->figures, (*opened)->probe, {}, {}};
-    const auto filed = reader.filedOffsets((*opened)->record.kiln.id);
+    const auto filed = BookReader(book).filedOffsets((*opened)->record.kiln.id);
     if (!filed)
         return filed.error();
     if (!result.probe || !result.figures.peak)
@@ -49,12 +50,11 @@ Result<FiringResult> GlazeResults::read(const BookReader& reader, FiringId firin
     return result;
 }
 
-Result<std::vector<PieceResult>> GlazeResults::of(const BookReader& reader,
-                                                  const std::vector<GlazeFiring>& firings) {
+Result<std::vector<PieceResult>> GlazeResults::of(const Book& book, const std::vector<GlazeFiring>& firings) {
     std::vector<PieceResult> results;
     for (const auto& used : firings) {
         if (!m_firings.contains(used.firing.id)) {
-            auto read = this->read(reader, used.firing.id);
+            auto read = this->read(book, used.firing.id);
             if (!read)
                 return read.error();
             m_firings.emplace(used.firing.id, std::move(*read));

@@ -29,11 +29,11 @@ CorrectedTemperature correctedFor(const std::vector<FiledOffset>& filed, FiringI
 /// Reads whole firings, and keeps what it found of them until forget().
 class GlazeResults {
   public:
-    Result<std::vector<PieceResult>> of(const BookReader& reader, const std::vector<GlazeFiring>& firings);
+    Result<std::vector<PieceResult>> of(const Book& book, const std::vector<GlazeFiring>& firings);
     void forget() { m_firings.clear(); }
 
   private:
-    Result<FiringResult> read(const BookReader& reader, FiringId firing) const;
+    Result<FiringResult> read(const Book& book, FiringId firing) const;
 
     std::map<FiringId, FiringResult> m_firings;
 };

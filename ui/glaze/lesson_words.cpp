@@ -12,6 +12,8 @@ namespace ringhold {
 
 namespace {
 
+constexpr double leastChanceTold = 0.001;
+
 QString tr(const char* words) {
     return QCoreApplication::translate("LessonWords", words);
 }
@@ -47,10 +49,10 @@ QString size(double value, Judged judged) {
 QString changeWords(const Claim& claim, Judged judged) {
     const double low = std::min(std::abs(claim.change90.low), std::abs(claim.change90.high));
     const double high = std::max(std::abs(claim.change90.low), std::abs(claim.change90.high));
-    return tr("%1 (%2 to %3)")
-        .arg(size(std::abs(claim.change), judged),
-             QString::number(low, 'f', judged == Judged::largest ? 0 : 1),
-             QString::number(high, 'f', judged == Judged::largest ? 0 : 1));
+    const int decimals = judged == Judged::largest ? 0 : 1;
+    const QString from = QString::number(low, 'f', decimals), to = QString::number(high, 'f', decimals);
+    return from == to ? size(std::abs(claim.change), judged)
+                      : tr("%1 (%2 to %3)").arg(size(std::abs(claim.change), judged), from, to);
 }
 
 QString betterWords(Judged judged, bool more) {
@@ -102,6 +104,14 @@ QString halfWords(const Confounder& confounder) {
     if (!confounder.lowerHalfOn.empty())
         words << tr("all of the lower half stood on %1").arg(QString::fromStdString(confounder.lowerHalfOn));
     return words.isEmpty() ? QString() : QStringLiteral(": ") + words.join(QStringLiteral(", "));
+}
+
+/// "peak 1 268 °C (1 262 to 1 274 °C)".
+QString suggestedWords(const SuggestedValue& suggested, const Preferences& preferences) {
+    const auto value = [&](double v) { return causeValue(suggested.cause, v, preferences); };
+    return tr("%1 %2 (%3 to %4)")
+        .arg(causeWords(suggested.cause), value(suggested.value), value(suggested.low),
+             value(suggested.high));
 }
 
 } // namespace
@@ -162,9 +172,12 @@ QString lessonWords(const Lesson& lesson, Judged judged, const Preferences& pref
         return tr("Not enough to say (%1).").arg(behind(lesson));
     QString words = upperFirst(claimWords(lesson, judged, preferences)) + QLatin1Char(' ') +
                     tr("%1, 90 % intervals.").arg(behind(lesson));
-    if (lesson.chance)
-        words += QLatin1Char(' ') + tr("Chance alone would show so much in %1 % of glazes.")
-                                        .arg(std::max(*lesson.chance * 100, 0.1), 0, 'g', 1);
+    if (lesson.chance && *lesson.chance < leastChanceTold)
+        words += QLatin1Char(' ') + tr("Chance alone would show so much in less than 0.1 % of glazes.");
+    else if (lesson.chance)
+        words +=
+            QLatin1Char(' ') +
+            tr("Chance alone would show so much in %1 % of glazes.").arg(*lesson.chance * 100, 0, 'g', 1);
     return words;
 }
 
@@ -201,9 +214,11 @@ QString confoundingWords(const Lesson& lesson, const Preferences&) {
 QString experimentWords(const NextExperiment& next, const Preferences& preferences) {
     QStringList values;
     for (const auto& suggested : next.values)
-        values << tr("%1 %2").arg(causeWords(suggested.cause),
-                                  causeValue(suggested.cause, suggested.value, preferences));
-    QString words = tr("The next firing that would tell most: %1.").arg(values.join(QStringLiteral(", ")));
+        values << suggestedWords(suggested, preferences);
+    QString words =
+        tr("The next firing that would tell most: %1. Any value within the brackets tells nearly as "
+           "much; temperatures are those of the ware.")
+            .arg(values.join(QStringLiteral(", ")));
     if (next.bestSdNow_C && next.bestSdThen_C)
         words +=
             QLatin1Char(' ') +

@@ -106,9 +106,11 @@ QString LessonsPane::nextWords() const {
         return tr(
             "Write on the card between which temperatures its crystals grow: then the next firing that would "
             "tell most is worked out here.");
-    const std::array ranges{
+    std::vector ranges{
         FeasibleRange{Cause::growthHold, m_card.growLow->celsius(), m_card.growHigh->celsius()},
         FeasibleRange{Cause::holdTime, shortestHold_h, longestHold_h}};
+    if (const auto peaks = peaksToTry(m_pieces, judged()))
+        ranges.push_back(*peaks);
     const auto next = nextExperiment(m_pieces, judged(), ranges);
     return next ? experimentWords(*next, m_preferences) : QString::fromStdString(next.error().text());
 }

@@ -1,5 +1,6 @@
 #include "ui/kiln/health_words.h"
 
+#include "ui/common/cost_words.h"
 #include "ui/session/preferences.h"
 
 #include <QCoreApplication>
@@ -126,7 +127,9 @@ QString energyWords(const KilnHealth& health) {
     const auto& trend = health.energy_kWh;
     if (trend.firings == 0)
         return {};
-    const QString now = tr("A firing takes about %1 kWh").arg(trend.now.value, 0, 'f', 0);
+    QString now = tr("A firing takes about %1 kWh").arg(trend.now.value, 0, 'f', 0);
+    if (health.energySource)
+        now += QLatin1Char(' ') + sourceWords(*health.energySource);
     if (trend.word == TrendWord::notEnough)
         return tr("%1; whether that changes: %2.").arg(now, notEnough(trend.firings));
     if (trend.word == TrendWord::steady)

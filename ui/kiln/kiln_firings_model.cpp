@@ -83,7 +83,7 @@ QVariant KilnFiringsModel::headerData(int section, Qt::Orientation orientation, 
                                .arg(m_preferences.temperatureFigure(Temperature::fromCelsius(1000)),
                                     m_preferences.temperature(Temperature::fromCelsius(1200))),
                            tr("Mean of the line in that climb"),
-                           tr("By the meter’s stands, else from volts, amps or duty"),
+                           tr("By the meter’s stands, else by volts and amps, else by the duty"),
                            tr("At the price on the kiln’s card; + where something has no price"),
                            tr("From the coolest to the hottest place, by the cold packs"),
                            tr("Above or below the mean of the places, by the cold packs")}

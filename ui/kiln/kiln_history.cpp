@@ -1,8 +1,8 @@
 #include "ui/kiln/kiln_history.h"
 
+#include "core/book/drawn_firing.h"
 #include "core/book/kiln_care.h"
 #include "core/learn/power_trace.h"
-#include "core/report/report_curves.h"
 
 #include <algorithm>
 
@@ -62,20 +62,20 @@ Result<KilnPast::Seen> KilnPast::look(const FiringSummary& firing, const Kiln& k
 }
 
 Result<KilnFiring> KilnPast::read(const FiringSummary& firing, const std::vector<FiledOffset>& filed) const {
-    const auto record = BookReader(*m_book).whole(firing.id);
-    if (!record)
-        return record.error();
-    KilnFiring told{firing, {}, {}, useOf(*record), {}};
-    const auto control = controlChannel(*record);
-    const Curve curve = control ? curveOf(*record, *control) : Curve();
-    if (const Probe* probe = controlProbe(*record))
-        told.probe = probe->id;
-    const auto power = powerOf(*record);
+    const auto drawn = drawnFiring(*m_book, firing.id, {.others = false});
+    if (!drawn)
+        return drawn.error();
+    const FiringRecord& record = drawn->record;
+    const Curve& curve = drawn->control;
+    KilnFiring told{firing, {}, {}, useOf(record), {}};
+    if (drawn->probe)
+        told.probe = drawn->probe->id;
+    const auto power = powerOf(record);
     told.health =
         healthOf(curve, power ? power->trace : PowerTrace(), offsetFound(filed, firing.id, told.probe));
     told.health.at = firing.began;
     told.health.energy = told.use.electricity;
-    if (const auto packs = coldPacksOf(*record); packs.size() >= fewestPacks && !curve.empty())
+    if (const auto packs = coldPacksOf(record); packs.size() >= fewestPacks && !curve.empty())
         if (auto even = evennessOf(curve, packs))
             told.evenness = std::move(*even);
     return told;

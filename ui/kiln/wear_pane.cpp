@@ -21,7 +21,7 @@ WearPane::WearPane(const Preferences& preferences, QWidget* parent)
     m_table->setModel(m_firings);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setAccessibleName(tr("Firings of this kiln"));
-    m_table->setColumns({{12, 0}, {9, 1}, {8.5, 0}, {6.5, 0}, {9, 0}, {7, 0}, {10, 0}, {14, 3}});
+    m_table->setColumns({{12.5, 0}, {9, 1}, {8, 0}, {6.5, 0}, {15, 1}, {7, 0}, {9, 0}, {14, 3}});
     column->addWidget(m_table, 1);
     column->addWidget(softLabel(tr("Intervals are of 90 %. Enter opens a firing.")));
     connect(m_table, &QAbstractItemView::activated, this, [this](const QModelIndex& at) {

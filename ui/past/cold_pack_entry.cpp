@@ -1,7 +1,7 @@
 #include "ui/past/cold_pack_entry.h"
 
+#include "core/book/offsets_refiled.h"
 #include "core/cones/bending.h"
-#include "core/report/fired_cones.h"
 #include "ui/common/column_scroll.h"
 #include "ui/common/forecast_words.h"
 #include "ui/common/words_on_page.h"
@@ -136,14 +136,11 @@ Status ColdPackEntry::keep(const std::vector<Look>& looks) {
 }
 
 Status ColdPackEntry::fileAgain() {
-    const auto reader = m_notebook.reader();
-    const auto record = reader.whole(m_firing->record.firing.id);
-    if (!record)
-        return record.error();
+    const auto told = refileOffsets(m_notebook.book(), m_firing->record.firing.id);
+    if (!told)
+        return told.error();
     QStringList filed;
-    for (const auto& offset : offsetsTold(*record, m_firing->control)) {
-        if (const auto kept = m_notebook.writer().file(offset); !kept)
-            return kept;
+    for (const auto& offset : *told) {
         const auto half = offset.sd * z90;
         filed << tr("Filed for %1: the probe reads %2.")
                      .arg(QString::fromStdString(offset.place),

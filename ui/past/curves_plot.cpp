@@ -107,8 +107,6 @@ void CurvesPlot::nameCurves() {
             continue;
         room = std::max(room, letters.horizontalAdvance(curve.name) + 8);
         auto* name = new QCPItemText(m_plot);
-        const auto& end = curve.curve->back();
-        name->position->setCoords(placeOf(curve, end.at), degrees(end.temperature));
         name->setPositionAlignment(Qt::AlignLeft | Qt::AlignVCenter);
         name->setPadding({3, 0, 0, 0});
         name->setText(curve.name);
@@ -120,6 +118,26 @@ void CurvesPlot::nameCurves() {
     m_plot->axisRect()->setMinimumMargins(QMargins(8, 22, room, 4));
 }
 
+/// At the ends of their curves; those whose curves end together stand one below the other.
+void CurvesPlot::placeNames() {
+    std::size_t next = 0;
+    for (const auto& curve : m_curves)
+        if (!curve.name.isEmpty())
+            m_names[next++]->position->setCoords(placeOf(curve, curve.curve->back().at),
+                                                 degrees(curve.curve->back().temperature));
+    std::vector<QCPItemText*> names = m_names;
+    const auto yOf = [](QCPItemText* name) { return name->position->pixelPosition().y(); };
+    std::ranges::stable_sort(names, {}, yOf);
+    const double line = QFontMetricsF(m_theme.text(TextSize::small, QFont::Bold)).height() * 0.9;
+    for (std::size_t i = 1; i < names.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j) {
+            const QPointF above = names[j]->position->pixelPosition();
+            const QPointF here = names[i]->position->pixelPosition();
+            if (std::abs(above.x() - here.x()) < line && here.y() - above.y() < line)
+                names[i]->position->setPixelPosition({here.x(), above.y() + line});
+        }
+}
+
 void CurvesPlot::drawLooks() {
     for (int i = m_plot->itemCount() - 1; i >= 0; --i)
         if (dynamic_cast<LookMark*>(m_plot->item(i)))
@@ -129,6 +147,7 @@ void CurvesPlot::drawLooks() {
 }
 
 void CurvesPlot::drawCurves() {
+    placeNames();
     const auto range = m_plot->xAxis->range();
     for (std::size_t i = 0; i < m_curves.size(); ++i) {
         const auto& curve = m_curves[i];
@@ -157,7 +176,7 @@ void CurvesPlot::showAll() {
         hottest = std::max(hottest, degrees(peak->temperature));
     }
     m_plot->xAxis->setRange(first, std::max(last, first + 0.1));
-    m_plot->yAxis->setRange(0, hottest * 1.05);
+    m_plot->yAxis->setRange(-0.03 * hottest, hottest * 1.05); // so that its 0 keeps clear of the hours
     m_plot->replot(QCustomPlot::rpQueuedReplot);
 }
 

@@ -62,6 +62,7 @@ class CurvesPlot : public QWidget {
     void dress();
     void drawCurves();
     void nameCurves();
+    void placeNames();
     void drawLooks();
     void showAll();
     void moveCursor(double place);

@@ -1,5 +1,6 @@
 #include "ui/past/difference_words.h"
 
+#include "ui/common/cost_words.h"
 #include "ui/cones/cone_words.h"
 #include "ui/session/preferences.h"
 
@@ -25,6 +26,11 @@ QString temperatureText(const FigureValue& value, const Preferences& preferences
         return words;
     const double half = preferences.shown(TemperatureDifference::fromCelsius(*value.sd * z90));
     return tr("%1 ± %2").arg(words).arg(half, 0, 'f', 0);
+}
+
+QString energyText(const FigureValue& value) {
+    const QString amount = tr("%1 kWh").arg(value.value, 0, 'f', value.value < 10 ? 1 : 0);
+    return value.source ? amount + QLatin1Char(' ') + sourceWords(*value.source) : amount;
 }
 
 } // namespace
@@ -80,7 +86,7 @@ QString figureMeaning(Figure figure, const Preferences& preferences) {
     case Figure::coneHour:
         return tr("Where its tip points, by the cold pack, else by the last look");
     case Figure::energy_kWh:
-        return tr("By the meter’s stands, else from volts, amps or duty");
+        return tr("By the meter’s stands, else by volts and amps, else by the duty");
     case Figure::largest_mm:
         return tr("Diameter of the largest crystal of the firing");
     case Figure::typical_mm:
@@ -108,7 +114,7 @@ QString figureText(Figure figure, const FigureValue& value, const Preferences& p
     case Figure::coneHour:
         return hourOnButton(value.value);
     case Figure::energy_kWh:
-        return tr("%1 kWh").arg(value.value, 0, 'f', value.value < 10 ? 1 : 0);
+        return energyText(value);
     case Figure::largest_mm:
     case Figure::typical_mm:
         return tr("%1 mm").arg(value.value, 0, 'f', value.value < 10 ? 1 : 0);

@@ -9,15 +9,13 @@
 #include "ui/past/curves_plot.h"
 #include "ui/past/meter_entry.h"
 #include "ui/past/paper_log_window.h"
+#include "ui/past/past_log.h"
 #include "ui/session/notebook.h"
-#include "ui/spread/log_model.h"
-#include "ui/spread/log_view.h"
 #include "ui/ware/ware_model.h"
 #include "ui/ware/ware_table.h"
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QPushButton>
 #include <QTabWidget>
 #include <QVBoxLayout>
 
@@ -52,7 +50,7 @@ void clear(QLayout& layout) {
 FiringView::FiringView(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme), m_title(new Heading(theme, TextSize::title)),
       m_what(softLabel()), m_plot(new CurvesPlot(notebook.preferences(), theme)), m_tabs(new QTabWidget),
-      m_log(new LogModel(this)), m_ware(new WareModel(notebook, WareModel::Access::read, this)),
+      m_log(new PastLog(notebook, theme)), m_ware(new WareModel(notebook, WareModel::Access::read, this)),
       m_packs(new QHBoxLayout), m_cold(new ColdPackEntry(notebook)), m_meter(new MeterEntry(notebook)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -60,34 +58,16 @@ FiringView::FiringView(Notebook& notebook, const Theme& theme, QWidget* parent)
     column->addWidget(m_title);
     column->addWidget(m_what);
     column->addWidget(m_plot, 3);
-    m_tabs->addTab(makeLog(), tr("&Log"));
+    m_tabs->addTab(m_log, tr("&Log"));
     m_tabs->addTab(makeCones(), tr("&Cones"));
     m_tabs->addTab(makeWare(), tr("&Ware"));
     m_tabs->addTab(m_meter, tr("&Meter"));
-    connect(m_meter, &MeterEntry::written, this, &FiringView::coldPackWritten);
+    connect(m_log, &PastLog::written, this, &FiringView::written);
+    connect(m_log, &PastLog::paperWanted, this, &FiringView::typePaperLog);
+    connect(m_meter, &MeterEntry::written, this, &FiringView::written);
     column->addWidget(m_tabs, 2);
     connect(&theme, &Theme::changed, this, &FiringView::draw);
     show(nullptr);
-}
-
-QWidget* FiringView::makeLog() {
-    auto* log = new LogView(m_theme);
-    log->setModel(m_log);
-    log->setAccessibleName(tr("Log of the firing"));
-    auto* page = new QWidget;
-    auto* column = new QVBoxLayout(page);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->setSpacing(4);
-    column->addWidget(log, 1);
-    auto* foot = new QHBoxLayout;
-    auto* paper = new QPushButton(tr("From a paper lo&g …"));
-    paper->setAutoDefault(false);
-    paper->setToolTip(tr("Type in readings and lines that were written on paper"));
-    connect(paper, &QPushButton::clicked, this, &FiringView::typePaperLog);
-    foot->addStretch();
-    foot->addWidget(paper);
-    column->addLayout(foot);
-    return page;
 }
 
 void FiringView::typePaperLog() {
@@ -105,7 +85,7 @@ QWidget* FiringView::makeCones() {
     row->setSpacing(16);
     row->addLayout(m_packs, 2);
     row->addWidget(m_cold, 3);
-    connect(m_cold, &ColdPackEntry::written, this, &FiringView::coldPackWritten);
+    connect(m_cold, &ColdPackEntry::written, this, &FiringView::written);
     return cones;
 }
 
@@ -136,8 +116,7 @@ void FiringView::draw() {
     showCones();
     showWare();
     m_meter->show(m_firing);
-    m_log->setLines(pageLines(m_firing->record, m_firing->events, m_firing->alarms, m_notebook.preferences()),
-                    m_notebook.preferences());
+    m_log->show(m_firing);
 }
 
 void FiringView::showHead() {

@@ -1,4 +1,4 @@
-// One past firing opened in full, to read.
+// One past firing opened in full.
 #pragma once
 
 #include "ui/past/opened_firing.h"
@@ -14,9 +14,9 @@ namespace ringhold {
 class ColdPackEntry;
 class CurvesPlot;
 class Heading;
-class LogModel;
 class MeterEntry;
 class Notebook;
+class PastLog;
 class Theme;
 class WareModel;
 
@@ -34,12 +34,11 @@ class FiringView : public QWidget {
     void typePaperLog();
 
   Q_SIGNALS:
-    /// The cold pack was read, or a meter: the book has new looks, offsets or stands.
-    void coldPackWritten();
+    /// Lines were added or struck, the cold pack was read, or a meter: the book has changed.
+    void written();
     void troubled(const QString& what);
 
   private:
-    QWidget* makeLog();
     QWidget* makeCones();
     QWidget* makeWare();
     void draw();
@@ -54,7 +53,7 @@ class FiringView : public QWidget {
     QLabel* m_what;
     CurvesPlot* m_plot;
     QTabWidget* m_tabs;
-    LogModel* m_log;
+    PastLog* m_log;
     WareModel* m_ware;
     QHBoxLayout* m_packs;
     ColdPackEntry* m_cold;

@@ -1,55 +1,62 @@
 #include "ui/past/opened_firing.h"
 
+#include "core/book/drawn_firing.h"
 #include "core/book/reader.h"
 #include "core/learn/known_offset.h"
-#include "core/report/report_curves.h"
+#include "core/watch/energy_meter.h"
 
 namespace ringhold {
 
-Result<std::shared_ptr<const OpenedFiring>> openFiring(const BookReader& reader, FiringId firing) {
-    auto record = reader.whole(firing);
-    if (!record)
-        return record.error();
-    auto alarms = reader.alarms(firing);
-    if (!alarms)
-        return alarms.error();
-    auto events = reader.events(firing);
-    if (!events)
-        return events.error();
-    const auto filed = reader.filedOffsets(record->kiln.id);
+namespace {
+
+/// What past firings told of its probe, about this firing's peak.
+std::optional<OffsetPrior> offsetOf(const OpenedFiring& opened, const std::vector<FiledOffset>& filed) {
+    if (!opened.probe || !opened.figures.peak)
+        return std::nullopt;
+    const auto known =
+        knownOffset(filed, opened.record.firing.id, *opened.probe, opened.figures.peak->temperature);
+    return known.prior.firings > 0 ? std::optional(known.prior) : std::nullopt;
+}
+
+} // namespace
+
+Result<std::shared_ptr<const OpenedFiring>> openFiring(const Book& book, FiringId firing, OpenedFor what) {
+    const BookReader reader(book);
+    const auto stands = reader.meterStands(firing);
+    if (!stands)
+        return stands.error();
+    auto drawn = drawnFiring(book, firing, {what == OpenedFor::looking, !energyByMeter(*stands)});
+    if (!drawn)
+        return drawn.error();
+    const auto filed = reader.filedOffsets(drawn->record.kiln.id);
     if (!filed)
         return filed.error();
     auto opened = std::make_shared<OpenedFiring>();
-    if (const auto control = controlChannel(*record))
-        opened->control = curveOf(*record, *control);
-    if (const auto* probe = controlProbe(*record))
-        opened->probe = *probe;
-    for (auto& other : otherCurves(*record))
-        opened->others.push_back(std::move(other.curve));
-    opened->use = useOf(*record);
-    std::erase_if(record->readings, [](const Reading& r) { return r.origin != Origin::hand; });
-    record->readings.shrink_to_fit();
-    opened->figures = figuresOf(*record, opened->control);
-    if (opened->probe && opened->figures.peak) {
-        const auto known = knownOffset(*filed, firing, *opened->probe, opened->figures.peak->temperature);
-        if (known.prior.firings > 0)
-            opened->offset = known.prior;
-    }
-    opened->record = std::move(*record);
-    opened->alarms = std::move(*alarms);
-    opened->events = std::move(*events);
+    opened->probe = std::move(drawn->probe);
+    opened->record = std::move(drawn->record);
+    opened->control = std::move(drawn->control);
+    opened->others = std::move(drawn->others);
+    opened->use = useOf(opened->record);
+    std::erase_if(opened->record.readings, [](const Reading& r) { return r.origin != Origin::hand; });
+    opened->record.readings.shrink_to_fit();
+    opened->figures = figuresOf(opened->record, opened->control);
+    opened->offset = offsetOf(*opened, *filed);
+    opened->alarms = alarmsTold(opened->record.alarmEvents);
+    opened->events = opened->record.logEvents;
     return std::shared_ptr<const OpenedFiring>(std::move(opened));
 }
 
-Result<std::shared_ptr<const OpenedFiring>> OpenedFirings::get(const BookReader& reader, FiringId firing) {
-    if (const auto known = m_opened.find(firing); known != m_opened.end())
-        return known->second;
-    auto opened = openFiring(reader, firing);
+Result<std::shared_ptr<const OpenedFiring>> OpenedFirings::get(const Book& book, FiringId firing,
+                                                               OpenedFor what) {
+    const auto known = m_opened.find(firing);
+    if (known != m_opened.end() && known->second.what >= what)
+        return known->second.firing;
+    auto opened = openFiring(book, firing, what);
     if (!opened)
         return opened;
     if (m_opened.size() >= most)
         m_opened.clear();
-    m_opened[firing] = *opened;
+    m_opened[firing] = {*opened, what};
     return opened;
 }
 

@@ -12,12 +12,15 @@
 
 namespace ringhold {
 
-class BookReader;
+class Book;
+
+/// What a firing is opened for: a comparison draws and judges the control curve alone.
+enum class OpenedFor { comparing, looking };
 
 struct OpenedFiring {
-    FiringRecord record; ///< of its readings only those written by hand: the curves hold the others
+    FiringRecord record; ///< of its readings only those by hand of its curves: the curves hold the others
     Curve control;       ///< what it is judged by; may be empty
-    std::vector<Curve> others;
+    std::vector<Curve> others; ///< empty when it was opened for a comparison
     std::vector<AlarmRecord> alarms;
     std::vector<LogEvent> events;
     FiringFigures figures;
@@ -27,18 +30,25 @@ struct OpenedFiring {
     FiringUse use; ///< what it took, at the kiln's prices
 };
 
-Result<std::shared_ptr<const OpenedFiring>> openFiring(const BookReader& reader, FiringId firing);
+Result<std::shared_ptr<const OpenedFiring>> openFiring(const Book& book, FiringId firing,
+                                                       OpenedFor what = OpenedFor::looking);
 
 /// Keeps the firings opened last, as many as can be laid over each other, until forget().
 class OpenedFirings {
   public:
     static constexpr std::size_t most = 24;
 
-    Result<std::shared_ptr<const OpenedFiring>> get(const BookReader& reader, FiringId firing);
+    /// One that was opened for looking at serves a comparison as well.
+    Result<std::shared_ptr<const OpenedFiring>> get(const Book& book, FiringId firing,
+                                                    OpenedFor what = OpenedFor::looking);
     void forget() { m_opened.clear(); }
 
   private:
-    std::map<FiringId, std::shared_ptr<const OpenedFiring>> m_opened;
+    struct Kept {
+        std::shared_ptr<const OpenedFiring> firing;
+        OpenedFor what = OpenedFor::comparing;
+    };
+    std::map<FiringId, Kept> m_opened;
 };
 
 } // namespace ringhold

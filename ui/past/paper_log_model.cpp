@@ -2,6 +2,7 @@
 
 #include "core/report/words.h"
 #include "ui/common/cell_delegate.h"
+#include "ui/common/dates.h"
 #include "ui/session/preferences.h"
 
 #include <algorithm>
@@ -94,7 +95,7 @@ QString PaperLogModel::meaning(const PaperRowRead& read) const {
     QStringList parts;
     for (const auto& line : read.lines)
         parts << whatWords(line, m_preferences);
-    return m_preferences.date(*read.at) + QLatin1Char(' ') + m_preferences.clockTime(*read.at) +
+    return shortDate(*read.at, m_preferences) + QLatin1Char(' ') + m_preferences.clockTime(*read.at) +
            (parts.isEmpty() ? QString() : QStringLiteral(" · ") + parts.join(QStringLiteral(" · ")));
 }
 

@@ -68,7 +68,9 @@ QWidget* PastPage::makeList(const Theme& theme) {
     column->addWidget(m_fields);
     m_table->setModel(m_found);
     m_table->setAccessibleName(tr("Firings"));
-    m_table->setColumns({{3.2, 0}, {9.5, 0}, {7.5, 2}, {6.5, 1}, {7.5, 0}, {9.8, 0}, {9.2, 0}});
+    m_table->setColumns({{3.2, 0}, {12.5, 0}, {9, 2}, {6.5, 1}, {8.5, 0}, {9.2, 0}, {0, 0}});
+    m_table->setColumnHidden(static_cast<int>(FiringColumn::readings), true); // the tooltip tells them
+    m_table->setWordWrap(false);
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setShowGrid(false);
     m_table->horizontalHeader()->setSortIndicator(static_cast<int>(FiringColumn::began), Qt::DescendingOrder);
@@ -113,7 +115,7 @@ void PastPage::connectAll() {
     connect(m_untick, &QPushButton::clicked, m_firings, &FiringsModel::untickAll);
     connect(m_views, &QTabBar::currentChanged, this, [this](int view) { show(static_cast<View>(view)); });
     connect(m_firing, &FiringView::troubled, m_trouble, &Remark::say);
-    connect(m_firing, &FiringView::coldPackWritten, this, [this] {
+    connect(m_firing, &FiringView::written, this, [this] {
         refresh();
         m_fresh->tellOthers();
     });
@@ -185,7 +187,7 @@ void PastPage::openCurrent() {
         m_report->show(id);
     if (!id)
         return m_firing->show(nullptr);
-    const auto opened = m_opened.get(m_notebook.reader(), *id);
+    const auto opened = m_opened.get(m_notebook.book(), *id);
     m_trouble->say(opened ? QString() : QString::fromStdString(opened.error().text()));
     m_firing->show(opened ? *opened : nullptr);
 }
@@ -194,7 +196,7 @@ void PastPage::layTicked() {
     std::vector<std::shared_ptr<const OpenedFiring>> firings;
     QString trouble;
     for (const FiringId id : m_firings->ticked()) {
-        const auto opened = m_opened.get(m_notebook.reader(), id);
+        const auto opened = m_opened.get(m_notebook.book(), id, OpenedFor::comparing);
         if (opened)
             firings.push_back(*opened);
         else

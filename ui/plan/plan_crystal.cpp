@@ -38,6 +38,12 @@ QString millimetres(double mm, int decimals) {
     return QString::number(mm, 'f', decimals);
 }
 
+/// "1.2 to 1.4"; "1.4" where both round alike.
+QString fromTo(double low_mm, double high_mm, int decimals) {
+    const QString low = millimetres(low_mm, decimals), high = millimetres(high_mm, decimals);
+    return low == high ? low : PlanWords::tr("%1 to %2").arg(low, high);
+}
+
 QString basisWords(const PlanCrystal& crystal) {
     if (crystal.rate.basis != GrowthBasis::measured)
         return PlanWords::tr("published growth rates");
@@ -61,16 +67,16 @@ QString sizeWords(const PlanCrystal& crystal) {
 }
 
 QString sourceWords(const PlanCrystal& crystal) {
-    QString words = PlanWords::tr("%1 to %2\u202fmm by %3")
-                        .arg(millimetres(2 * crystal.radius.low_mm, 0),
-                             millimetres(2 * crystal.radius.high_mm, 0), basisWords(crystal));
+    QString words =
+        PlanWords::tr("%1\u202fmm by %2")
+            .arg(fromTo(2 * crystal.radius.low_mm, 2 * crystal.radius.high_mm, 0), basisWords(crystal));
     if (crystal.rings.empty())
         return words;
     const auto [narrow, wide] = std::ranges::minmax(crystal.rings, {}, &CrystalRing::width_mm);
-    return words + PlanWords::tr("; %1 %2 about %3 to %4\u202fmm wide")
+    return words + PlanWords::tr("; %1 %2 about %3\u202fmm wide")
                        .arg(crystal.rings.size())
                        .arg(crystal.rings.size() == 1 ? PlanWords::tr("ring") : PlanWords::tr("rings"))
-                       .arg(millimetres(narrow.width_mm(), 1), millimetres(wide.width_mm(), 1));
+                       .arg(fromTo(narrow.width_mm(), wide.width_mm(), 1));
 }
 
 } // namespace ringhold

@@ -20,9 +20,9 @@ namespace ringhold {
 namespace {
 
 constexpr double hour_s = 3600;
-constexpr double cursorSteps = 60;  ///< of the keys, from edge to edge
 constexpr int closestLines_px = 20; ///< of temperature
 constexpr int mostLines = 6;
+constexpr double cursorSteps = 60;  ///< of the keys, from edge to edge
 constexpr int fewestColumns = 1000; // the view may not have its size yet
 
 } // namespace

@@ -83,7 +83,14 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     connect(&m_note, &QTimer::timeout, this, &SpreadPage::noteForecast);
     connect(&session, &FiringSession::linesChanged, this, [this] { m_note.start(0); });
     connect(m_line, &WritingLine::written, this, &SpreadPage::write);
-    connect(m_line, &WritingLine::undoWanted, this, &SpreadPage::undo);
+    connect(m_line, &WritingLine::undoWanted, this, [this] {
+        if (const auto keys = m_undo.undo())
+            mark(*keys, true);
+    });
+    connect(m_line, &WritingLine::redoWanted, this, [this] {
+        if (const auto keys = m_undo.redo())
+            mark(*keys, false);
+    });
     connect(m_line, &WritingLine::spyholeWanted, this, &SpreadPage::spyholeWanted);
     connect(m_line, &WritingLine::coneDownWanted, this, &SpreadPage::writeConeDown);
     connect(m_glaze, &GlazeOfFiring::changed, this, [this] { m_right->setGrowthRate(m_glaze->rate()); });
@@ -198,22 +205,14 @@ void SpreadPage::noteForecast() {
 }
 
 void SpreadPage::strikeRow(int row) {
-    const auto& line = m_logModel->line(row);
-    const bool restore = line.struck;
-    for (const auto& key : std::vector<LineKey>(line.keys))
-        if (const auto done = strikeLine(m_session.firing(), key, m_session.now(), restore); !done)
-            Q_EMIT troubled(QString::fromStdString(done.error().text()));
+    const auto line = m_logModel->line(row);
+    mark(line.keys, !line.struck);
 }
 
-/// Strikes the newest line that was written by hand and still stands.
-void SpreadPage::undo() {
-    for (int row = m_logModel->rowCount() - 1; row >= 0; --row) {
-        const auto& line = m_logModel->line(row);
-        if (!line.struck && !line.keys.empty()) {
-            strikeRow(row);
-            return;
-        }
-    }
+void SpreadPage::mark(const std::vector<LineKey>& keys, bool struck) {
+    for (const auto& key : keys)
+        if (const auto done = strikeLine(m_session.firing(), key, m_session.now(), !struck); !done)
+            Q_EMIT troubled(QString::fromStdString(done.error().text()));
 }
 
 void SpreadPage::refreshLog() {
@@ -222,10 +221,11 @@ void SpreadPage::refreshLog() {
     const auto reader = m_notebook.reader();
     const auto events = reader.events(id);
     const auto alarms = reader.alarms(id);
-    m_logModel->setLines(pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
-                                   alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
-                                   m_session.lookDoubts(), answersOf(m_session)),
-                         m_notebook.preferences());
+    auto lines = pageLines(m_session.record(), events ? *events : std::vector<LogEvent>(),
+                           alarms ? *alarms : std::vector<AlarmRecord>(), m_notebook.preferences(),
+                           m_session.lookDoubts(), answersOf(m_session));
+    m_undo.see(lines);
+    m_logModel->setLines(std::move(lines), m_notebook.preferences());
     m_right->refreshPacks();
 }
 

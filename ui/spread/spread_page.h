@@ -4,6 +4,7 @@
 #include "core/base/result.h"
 #include "core/firing/records.h"
 #include "core/firing/written_line.h"
+#include "ui/spread/line_undo.h"
 
 #include <QTimer>
 #include <QWidget>
@@ -52,7 +53,8 @@ class SpreadPage : public QWidget {
     void write(const WrittenLine& line);
     void addReminders(QVBoxLayout& column);
     void strikeRow(int row);
-    void undo();
+    /// Strikes those lines, or takes that back.
+    void mark(const std::vector<LineKey>& keys, bool struck);
     /// A look moves the forecast: what it says then becomes a line of the log.
     bool firingConeIsDown() const;
     void noteForecast();
@@ -72,6 +74,7 @@ class SpreadPage : public QWidget {
     WritingLine* m_line;
     QTimer m_note; ///< looks at several cones are one
     std::size_t m_looksNoted = 0;
+    LineUndo m_undo;
     std::vector<LookId> m_doubted; ///< as the log shows them
     Instant m_answersTold;         ///< of the curve, to settings
 };

@@ -156,6 +156,10 @@ bool WritingLine::eventFilter(QObject* watched, QEvent* event) {
             Q_EMIT undoWanted();
             return true;
         }
+        if (key->matches(QKeySequence::Redo) && m_edit->text().isEmpty()) {
+            Q_EMIT redoWanted();
+            return true;
+        }
     }
     return QFrame::eventFilter(watched, event);
 }

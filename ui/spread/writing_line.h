@@ -40,6 +40,7 @@ class WritingLine : public QFrame {
   Q_SIGNALS:
     void written(const ringhold::WrittenLine& line);
     void undoWanted();
+    void redoWanted();
     /// The hint for the spyhole was clicked.
     void spyholeWanted();
     /// That for the cone that is down.

@@ -4,6 +4,7 @@
 #include "ui/common/fresh_when_seen.h"
 #include "ui/common/words_on_page.h"
 #include "ui/session/notebook.h"
+#include "ui/session/preferences.h"
 #include "ui/ware/checklist_model.h"
 
 #include <QHBoxLayout>
@@ -15,8 +16,8 @@
 namespace ringhold {
 
 Checklist::Checklist(Notebook& notebook, QUndoStack& undo, QWidget* parent)
-    : QWidget(parent), m_model(new ChecklistModel(notebook, undo, this)), m_list(new QListView),
-      m_words(softLabel()), m_takeOut(new QPushButton(tr("Take the line &out"))),
+    : QWidget(parent), m_notebook(notebook), m_model(new ChecklistModel(notebook, undo, this)),
+      m_list(new QListView), m_words(softLabel()), m_takeOut(new QPushButton(tr("Take the line &out"))),
       m_trouble(new Remark(Remark::Kind::warning)) {
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -53,10 +54,14 @@ void Checklist::showFor(FiringId firing, bool flame) {
 
 void Checklist::tell() {
     const int left = m_model->lineCount() - m_model->tickedCount();
-    m_words->setText(left == 0 ? tr("All is gone through.")
-                               : tr("%1 of %2 to go through. Space ticks; a line in the last row is added.")
-                                     .arg(left)
-                                     .arg(m_model->lineCount()));
+    const auto through = m_model->goneThrough();
+    const auto& preferences = m_notebook.preferences();
+    m_words->setText(through ? tr("All was gone through on %1 at %2, as the firing’s log says.")
+                                   .arg(preferences.date(*through), preferences.clockTime(*through))
+                     : left == 0 ? tr("All is gone through.")
+                                 : tr("%1 of %2 to go through. Space ticks; a line in the last row is added.")
+                                       .arg(left)
+                                       .arg(m_model->lineCount()));
     const int row = m_list->currentIndex().row();
     m_takeOut->setEnabled(row >= 0 && !m_model->isCaution(row) && !m_model->isNewRow(row));
 }

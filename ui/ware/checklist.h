@@ -36,6 +36,7 @@ class Checklist : public QWidget {
     void tell();
     void takeOut();
 
+    Notebook& m_notebook;
     ChecklistModel* m_model;
     QListView* m_list;
     QLabel* m_words;

@@ -29,6 +29,8 @@ class ChecklistChange : public QUndoCommand {
 
 namespace {
 
+constexpr const char* eventKind = "checklist";
+
 QStringList cautionsFor(bool flame, const WordStyle& style) {
     std::vector<Caution> cautions{Caution::licensedTrades, Caution::fumes};
     if (flame)
@@ -50,10 +52,10 @@ ChecklistModel::ChecklistModel(Notebook& notebook, QUndoStack& undo, QObject* pa
 void ChecklistModel::reload() {
     auto items = KilnCare(m_notebook.book()).checklist();
     if (!items) {
-        m_refused = true;
-        Q_EMIT troubled(QString::fromStdString(items.error().text()));
+        refuse(items.error());
         return;
     }
+    readGoneThrough();
     std::erase_if(*items, [](const ChecklistItem& item) { return item.kind == ChecklistKind::caution; });
     if (*items == m_own)
         return;
@@ -72,7 +74,37 @@ void ChecklistModel::showFor(FiringId firing, bool flame) {
     m_cautions = cautions;
     m_ticked.clear();
     endResetModel();
+    readGoneThrough();
     Q_EMIT tickedChanged();
+}
+
+int ChecklistModel::tickedCount() const {
+    int ticked = 0;
+    for (int row = 0; row < lineCount(); ++row)
+        ticked += m_ticked.contains(text(row));
+    return ticked;
+}
+
+void ChecklistModel::readGoneThrough() {
+    m_goneThrough.reset();
+    if (const auto events = m_notebook.reader().events(m_firing))
+        for (const auto& event : *events)
+            if (event.kind == eventKind)
+                m_goneThrough = event.at;
+}
+
+void ChecklistModel::tellLog() {
+    if (m_goneThrough || m_firing == FiringId{} || tickedCount() < lineCount())
+        return;
+    const Instant now = m_notebook.clock().now();
+    const LogEvent event{m_firing, now, eventKind,
+                         tr("all %1 lines gone through").arg(lineCount()).toStdString()};
+    if (const auto done = m_notebook.writer().add(event); !done) {
+        refuse(done.error());
+        return;
+    }
+    m_goneThrough = now;
+    Q_EMIT written();
 }
 
 QString ChecklistModel::text(int row) const {
@@ -120,6 +152,7 @@ bool ChecklistModel::setData(const QModelIndex& index, const QVariant& value, in
             m_ticked.insert(text(row));
         else
             m_ticked.erase(text(row));
+        tellLog();
         Q_EMIT dataChanged(index, index, {Qt::CheckStateRole});
         Q_EMIT tickedChanged();
         return true;
@@ -148,12 +181,15 @@ bool ChecklistModel::change(std::vector<ChecklistItem> items, const QString& wha
     return !m_refused;
 }
 
+bool ChecklistModel::refuse(const Error& why) {
+    m_refused = true;
+    Q_EMIT troubled(QString::fromStdString(why.text()));
+    return false;
+}
+
 bool ChecklistModel::write(const std::vector<ChecklistItem>& items) {
-    if (const auto done = KilnCare(m_notebook.book()).setChecklist(items); !done) {
-        m_refused = true;
-        Q_EMIT troubled(QString::fromStdString(done.error().text()));
-        return false;
-    }
+    if (const auto done = KilnCare(m_notebook.book()).setChecklist(items); !done)
+        return refuse(done.error());
     reload();
     Q_EMIT written();
     return !m_refused;

@@ -1,10 +1,12 @@
 // What is gone through before a kiln is lit: the standing cautions, and the potter's own lines.
 #pragma once
 
+#include "core/base/result.h"
 #include "core/firing/kiln_records.h"
 
 #include <QAbstractListModel>
 
+#include <optional>
 #include <set>
 #include <vector>
 
@@ -15,7 +17,8 @@ namespace ringhold {
 class Notebook;
 
 /// The cautions come first and stay; own lines are kept in the book and can be changed, and changed back. The
-/// last row, empty, adds one. Ticks are for this firing only and are not kept. Notebook and stack outlive it.
+/// last row, empty, adds one. Ticks are for this firing only and are not kept; that the list was gone through
+/// is: the last tick writes it in the firing's log, once. Notebook and stack outlive it.
 class ChecklistModel : public QAbstractListModel {
     Q_OBJECT
 
@@ -28,7 +31,9 @@ class ChecklistModel : public QAbstractListModel {
     bool isCaution(int row) const { return row < static_cast<int>(m_cautions.size()); }
     bool isNewRow(int row) const { return row >= rowCount() - 1; }
     int lineCount() const { return rowCount() - 1; }
-    int tickedCount() const { return static_cast<int>(m_ticked.size()); }
+    int tickedCount() const;
+    /// When the last line was ticked for this firing, as its log says.
+    std::optional<Instant> goneThrough() const { return m_goneThrough; }
     bool remove(int row);
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -46,12 +51,16 @@ class ChecklistModel : public QAbstractListModel {
     QString text(int row) const;
     bool change(std::vector<ChecklistItem> items, const QString& what);
     bool write(const std::vector<ChecklistItem>& items);
+    bool refuse(const Error& why);
+    void readGoneThrough();
+    void tellLog();
 
     Notebook& m_notebook;
     QStringList m_cautions;
     std::vector<ChecklistItem> m_own;
     std::set<QString> m_ticked;
     FiringId m_firing{};
+    std::optional<Instant> m_goneThrough;
     bool m_refused = false;
     QUndoStack& m_undo;
 };

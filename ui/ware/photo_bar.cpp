@@ -69,19 +69,25 @@ PhotoBar::PhotoBar(Notebook& notebook, QUndoStack& undo, const Theme& theme, QWi
     m_list->setMovement(QListView::Static);
     m_list->setIconSize({PhotoModel::thumbnailSide_px, PhotoModel::thumbnailSide_px});
     m_list->setSpacing(4);
-    m_list->setFixedHeight(PhotoModel::thumbnailSide_px + 40);
+    m_list->setFixedHeight(PhotoModel::thumbnailSide_px + 30);
+    m_list->setToolTip(tr("Enter measures on a photo, F2 writes its caption"));
     m_list->setEditTriggers(QAbstractItemView::EditKeyPressed);
     m_list->setAccessibleName(tr("Photos of the piece; F2 writes a caption"));
-    auto* column = new QVBoxLayout(this);
-    column->setContentsMargins(0, 0, 0, 0);
-    auto* row = new QHBoxLayout;
-    row->addWidget(m_words, 1);
+    auto* row = new QHBoxLayout(this);
+    row->setContentsMargins(0, 0, 0, 0);
+    auto* shown = new QVBoxLayout;
+    shown->addWidget(m_words);
+    shown->addWidget(m_list);
+    shown->addStretch(1);
+    row->addLayout(shown, 1);
+    auto* buttons = new QVBoxLayout;
+    buttons->setSpacing(4);
     for (auto* button : {m_add, m_measure, m_takeAway}) {
         button->setAutoDefault(false);
-        row->addWidget(button);
+        buttons->addWidget(button);
     }
-    column->addLayout(row);
-    column->addWidget(m_list);
+    buttons->addStretch(1);
+    row->addLayout(buttons);
     connect(m_add, &QPushButton::clicked, this, [this] { addFiles(m_chooseFiles()); });
     connect(m_measure, &QPushButton::clicked, this, &PhotoBar::measure);
     connect(m_list, &QListView::activated, this, &PhotoBar::measure);
@@ -108,7 +114,7 @@ void PhotoBar::tell() {
     m_list->setVisible(count > 0);
     m_words->setText(!m_model->piece() ? tr("Photos belong to a piece: go to its line.")
                      : count == 0      ? tr("No photo of %1 yet. Add some, or drop files here.").arg(m_name)
-                                  : tr("Photos of %1. Enter measures, F2 writes a caption.").arg(m_name));
+                                       : tr("Photos of %1").arg(m_name));
 }
 
 void PhotoBar::addFiles(const QStringList& files) {

@@ -1,5 +1,6 @@
 #include "ui/ware/ware_firings.h"
 
+#include "core/book/drawn_firing.h"
 #include "core/book/glaze_cards.h"
 #include "core/book/ware_finds.h"
 #include "core/glaze/zinc.h"
@@ -54,8 +55,8 @@ Result<FiringWare> wareOf(Notebook& notebook, FiringId id) {
     }
     ware.photoCounts = photoCounts(notebook, ware.pieces);
     if (ware.ended)
-        if (const auto record = reader.whole(id))
-            ware.use = useOf(*record);
+        if (const auto drawn = drawnFiring(notebook.book(), id, {.others = false}))
+            ware.use = useOf(drawn->record);
     return ware;
 }
 

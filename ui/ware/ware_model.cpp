@@ -119,9 +119,6 @@ QString WareModel::text(const WareRow& row, WareColumn column) const {
         return m_access == Access::read && row.piece.sagger ? tr("yes") : QString();
     case WareColumn::catcher:
         return m_access == Access::read && row.piece.catcher ? tr("yes") : QString();
-    case WareColumn::largest:
-    case WareColumn::typical:
-        return cell.isEmpty() ? cell : cell + QStringLiteral(" mm");
     case WareColumn::photos: {
         const auto count = m_photos.find(row.piece.id);
         return count == m_photos.end() || count->second == 0 ? QString() : QString::number(count->second);

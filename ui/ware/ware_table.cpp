@@ -18,7 +18,7 @@ constexpr int outcomeEnd = static_cast<int>(lastTypedColumn);
 FittedTable::Column widthOf(WareColumn column, bool words) {
     switch (column) {
     case WareColumn::piece:
-        return {12, 2};
+        return {10, 2};
     case WareColumn::glaze:
         return {10.5, 1.5};
     case WareColumn::form:
@@ -39,21 +39,21 @@ FittedTable::Column widthOf(WareColumn column, bool words) {
         return {8.4, 0};
     case WareColumn::rings:
     case WareColumn::grade:
-        return {6.4, 0};
+        return {7, 0};
     case WareColumn::crystalColour:
         return {9, 1};
     case WareColumn::groundColour:
-        return {8.5, 1};
+        return {9, 1};
     case WareColumn::runOff:
         return {8, 1};
     case WareColumn::catcherClean:
         return {8.6, 0};
     case WareColumn::faults:
-        return {9.5, 2};
+        return {8.5, 2};
     case WareColumn::note:
         return {6, 2};
     case WareColumn::photos:
-        return {6.6, 0};
+        return {7.4, 0};
     }
     return {};
 }

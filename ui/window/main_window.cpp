@@ -39,7 +39,7 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, Sounder* sounder, QWidg
       m_watch(new WatchDesk(notebook, theme, sounder ? *sounder : m_noSound, *this)),
       m_notice(new NoticeBar(theme)), m_pages(new QStackedWidget), m_ribbonColumn(new QVBoxLayout),
       m_ribbons(new QButtonGroup(this)) {
-    setWindowTitle(QString::fromStdString(notebook.file().filename().string()));
+    setWindowTitle(QString::fromStdString(notebook.file().stem().string())); // the program's name follows
     setMinimumSize(1024, 640);
     resize(1280, 800);
     auto* table = new QWidget;

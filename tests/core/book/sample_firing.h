@@ -8,6 +8,7 @@
 #include "core/book/writer.h"
 #include "tests/core/book/book_folder.h"
 #include "tests/support/record_fields.h"
+#include "tests/support/sample_card.h"
 
 #include <gtest/gtest.h>
 
@@ -54,26 +55,6 @@ inline Plan samplePlan() {
             {Climb{Temperature::fromCelsius(1040.1), Rate::fromCelsiusPerHour(123.4)},
              Hold{Temperature::fromCelsius(1040.1), std::chrono::minutes(95),
                   TemperatureDifference::fromCelsius(2.5)}}};
-}
-
-/// "ice 3", with something in every field.
-inline GlazeCard sampleCard() {
-    const auto C = Temperature::fromCelsius;
-    GlazeCard card;
-    card.name = "Ice 3";
-    card.cone = "9";
-    card.top = C(1271.5);
-    card.running = "fast above 1260";
-    card.growLow = C(1010);
-    card.growHigh = C(1115.5);
-    card.colourTemperatures = "blue below 1050";
-    card.habits = {{C(1085), C(1115), "bars"}, {C(1030), C(1060), "fans"}};
-    card.application = "thick";
-    card.recipe = {{"frit", 48.5, false, 485, "", {{"SiO2", 60.5}, {"Na2O", 14}}},
-                   {"zinc oxide", 26, false, std::nullopt, "ZnO", {}},
-                   {"cobalt", 0.5, true, 5, "CoCO3", {}}};
-    card.notes = "sieve twice";
-    return card;
 }
 
 /// The smallest thing that passes for a picture.

@@ -3,6 +3,7 @@
 #include "core/plan/plan_file.h"
 #include "tests/core/exchange/scratch_folder.h"
 #include "tests/support/record_fields.h"
+#include "tests/support/sample_card.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -41,21 +42,8 @@ std::string someBytes() {
 }
 
 GlazeCard someCard() {
-    const auto C = Temperature::fromCelsius;
-    GlazeCard card;
+    GlazeCard card = test::sampleCard();
     card.id = GlazeCardId{81};
-    card.name = "zinc 4";
-    card.cone = "9";
-    card.top = C(1271.3);
-    card.running = "fast above 1260";
-    card.growLow = C(1010.1);
-    card.growHigh = C(1115.7);
-    card.colourTemperatures = "blue below 1050";
-    card.habits = {{C(1085.3), C(1115), "bars"}, {C(1030), C(1060), ""}};
-    card.application = "thick";
-    card.recipe = {{"frit", 48.5, false, 485, "", {{"SiO2", 60.1}, {"Na2O", 14}}},
-                   {"zinc oxide", 26.3, true, std::nullopt, "ZnO", {}}};
-    card.notes = "sieve twice";
     return card;
 }
 

@@ -220,6 +220,42 @@ TEST(NextExperiment, BreaksUpHoldAndShelf) {
     EXPECT_EQ(next->alsoOn, next->values.front().value > 1090 ? "top" : "bottom");
 }
 
+TEST(NextExperiment, SaysHowFarItMayBeMissed) {
+    const auto pieces = madeUpPieces(wideHolds(12), 4, 2, peaked);
+    const auto next =
+        nextExperiment(pieces, Judged::largest, std::vector{holds, FeasibleRange{Cause::holdTime, 2, 6}});
+    for (const auto& value : next->values) {
+        EXPECT_LE(value.low, value.value);
+        EXPECT_GE(value.high, value.value);
+        EXPECT_GT(value.high, value.low);
+    }
+    EXPECT_GE(next->values[0].low, 1050);
+    EXPECT_LE(next->values[0].high, 1130);
+    EXPECT_LT(next->values[0].high - next->values[0].low, 40)
+        << "the top of the curve tells nothing of itself";
+}
+
+TEST(NextExperiment, ProposesAPeakWhereThePeakMatters) {
+    EXPECT_FALSE(peaksToTry({}, Judged::largest));
+    auto firings = wideHolds(9);
+    for (std::size_t i = 0; i < firings.size(); ++i)
+        firings[i].peak_C = 1260 + 2.5 * static_cast<double>((5 * i) % firings.size());
+    const auto byPeak = [](const MadeUpFiring& firing) { return firing.peak_C - 1230; };
+    const auto peaks = peaksToTry(madeUpPieces(firings, 4, 1, byPeak), Judged::largest);
+    ASSERT_TRUE(peaks);
+    EXPECT_EQ(peaks->cause, Cause::peak);
+    EXPECT_LT(peaks->low, 1260);
+    EXPECT_GT(peaks->high, 1280);
+    const auto next =
+        nextExperiment(madeUpPieces(firings, 4, 1, byPeak), Judged::largest, std::vector{holds, *peaks});
+    ASSERT_EQ(next->values.size(), 2U);
+    EXPECT_EQ(next->values[1].cause, Cause::peak);
+    for (auto& firing : firings)
+        firing.peak_C = 1268;
+    EXPECT_FALSE(peaksToTry(madeUpPieces(firings, 4, 1, flat), Judged::largest))
+        << "nothing to be seen of it";
+}
+
 TEST(NextExperiment, RefusesBadRanges) {
     EXPECT_FALSE(nextExperiment({}, Judged::largest, {}));
     EXPECT_FALSE(nextExperiment({}, Judged::largest, std::vector{FeasibleRange{Cause::growthHold, 5, 5}}));

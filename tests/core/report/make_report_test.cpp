@@ -213,10 +213,11 @@ TEST(MakeReport, ReckonsEnergyFromVoltsAndAmps) {
     addChannel(record, 3, Quantity::lineAmps, 25, 600);
     record.readings.push_back({ChannelId{2}, minuteIn(601), 228, Origin::instrument});
     const auto content = makeReport(record, inParis());
-    ASSERT_TRUE(content.energy);
-    EXPECT_NEAR(content.energy->energy.kilowattHours(), 60, 1e-9); // 240 V x 25 A x 10 h
-    EXPECT_NEAR(*content.energy->cost, 15, 1e-9);                  // at 0.25
-    EXPECT_EQ(content.energy->source, EnergySource::voltsAndAmps);
+    ASSERT_EQ(content.energies.size(), 1u);
+    const auto& [known, cost] = content.energies.front();
+    EXPECT_NEAR(known.energy.kilowattHours(), 60, 1e-9); // 240 V x 25 A x 10 h
+    EXPECT_NEAR(*cost, 15, 1e-9);                        // at 0.25
+    EXPECT_EQ(known.source, EnergySource::voltsAndAmps);
     ASSERT_TRUE(content.supply);
     EXPECT_EQ(content.supply->min.volts, 228);
     EXPECT_EQ(content.supply->max.volts, 240);
@@ -229,14 +230,14 @@ TEST(MakeReport, ReckonsEnergyFromVoltsAndAmps) {
 TEST(MakeReport, ReckonsEnergyFromTheDuty) {
     auto record = madeUpFiring();
     addChannel(record, 2, Quantity::duty, 0.5, 240);
-    EXPECT_NEAR(makeReport(record).energy->energy.kilowattHours(), 18, 1e-9); // half of 9 kW for 4 h
-    addChannel(record, 3, Quantity::lineVolts, 228, 240);                     // 5 % less: 9.75 % less power
-    const auto energy = makeReport(record).energy;
+    const auto kWh = [&record] { return makeReport(record).energies.at(0).known.energy.kilowattHours(); };
+    EXPECT_NEAR(kWh(), 18, 1e-9);                         // half of 9 kW for 4 h
+    addChannel(record, 3, Quantity::lineVolts, 228, 240); // 5 % less: 9.75 % less power
     // the first minute's reading of the duty comes with the first of the volts
-    EXPECT_NEAR(energy->energy.kilowattHours(), 18 * 0.9025, 1e-9);
-    EXPECT_EQ(energy->source, EnergySource::dutyAndRatedPower);
+    EXPECT_NEAR(kWh(), 18 * 0.9025, 1e-9);
+    EXPECT_EQ(makeReport(record).energies.at(0).known.source, EnergySource::dutyAndRatedPower);
     record.kiln.ratedPower.reset();
-    EXPECT_FALSE(makeReport(record).energy);
+    EXPECT_THAT(makeReport(record).energies, IsEmpty());
 }
 
 TEST(MakeReport, CountsReadingsAndFindsTheLongestGap) {
@@ -277,7 +278,8 @@ TEST(MakeReport, OfAnEmptyFiringSaysWhatThereIs) {
     EXPECT_EQ(titleWords(content), "Firing 1, Wren");
     EXPECT_TRUE(content.stillOpen);
     EXPECT_THAT(datesWords(content), HasSubstr("not ended"));
-    EXPECT_FALSE(content.peak || content.crystal || content.energy || content.supply);
+    EXPECT_FALSE(content.peak || content.crystal || content.supply || content.gas);
+    EXPECT_THAT(content.energies, IsEmpty());
     EXPECT_THAT(content.holds, IsEmpty());
     EXPECT_THAT(content.log, IsEmpty());
     EXPECT_THAT(content.cautions, testing::Contains(Caution::carbonMonoxide));
@@ -369,6 +371,19 @@ TEST(MakeReport, CountsWhatTheMetersTold) {
                           stand(1000, 1212.5, MeterUnit::cubicMetres)};
     EXPECT_THAT(figureTable(makeReport(record, inParis())).rows,
                 ElementsAre(ElementsAre("gas", "12.5 m³", "the meter’s stands", "18.75", "9.38")));
+}
+
+TEST(MakeReport, TrustsTheMeterBeforeWhatWasReckonedAndTellsBoth) {
+    auto record = madeUpFiring();
+    addChannel(record, 2, Quantity::lineAmps, 25, 600);
+    record.meterStands = {{{}, FiringId{23}, minuteIn(0), 410, MeterUnit::kilowattHours},
+                          {{}, FiringId{23}, minuteIn(1000), 474, MeterUnit::kilowattHours}};
+    const auto content = makeReport(record, inParis());
+    EXPECT_THAT(summaryWords(content), HasSubstr("64 kWh"));
+    EXPECT_THAT(
+        figureTable(content).rows,
+        ElementsAre(ElementsAre("electricity", "64 kWh ± 1", "the meter’s stands", "16.00", "–"),
+                    ElementsAre("electricity", "60 kWh ± 5", "line amps at the rated volts", "–", "–")));
 }
 
 TEST(MakeReport, TellsAllThatWasSeenOfAPiece) {

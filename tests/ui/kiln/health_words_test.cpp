@@ -15,7 +15,7 @@ std::vector<FiringHealth> firings(int count, double slower, double volts = 230) 
         FiringHealth firing;
         firing.at = noonOfMarch(i + 1);
         firing.climb = FixedClimb{80 + slower * i + (i % 2 ? 0.2 : -0.2), Volts{volts}, true};
-        firing.energy = Energy::fromKilowattHours(70);
+        firing.energy = KnownEnergy{Energy::fromKilowattHours(70), EnergySource::dutyAndRatedPower};
         firing.hoursAbove1200 = 3;
         firing.offset = OffsetFound{TemperatureDifference::fromCelsius(-0.8 * slower * i),
                                     TemperatureDifference::fromCelsius(1)};
@@ -54,7 +54,7 @@ TEST_F(HealthWordsTest, ClimbsAtOtherVoltsAreLeftOutAndCounted) {
 
 TEST_F(HealthWordsTest, EnergyIsToldAndWhatIsUnknownIsNot) {
     EXPECT_EQ(plainWords(energyWords(kilnHealth(firings(6, 0), {}))),
-              "A firing takes about 70 kWh, as much as five firings ago, give or take 5 %.");
+              "A firing takes about 70 kWh by the duty, as much as five firings ago, give or take 5 %.");
     EXPECT_TRUE(energyWords(KilnHealth()).isEmpty());
     EXPECT_TRUE(elementWords(KilnHealth()).isEmpty());
 }
@@ -92,11 +92,11 @@ TEST_F(HealthWordsTest, PlacesAreToldInDegreesWithIntervals) {
 TEST(CostWords, ACostIsSharedByHead) {
     FiringUse use;
     EXPECT_TRUE(costWords(use, 3).isEmpty());
-    use.electricity = Energy::fromKilowattHours(71);
-    EXPECT_EQ(costWords(use, 3).toStdString(), "71 kWh") << "no price, no cost";
+    use.electricity = KnownEnergy{Energy::fromKilowattHours(71), EnergySource::meterStands};
+    EXPECT_EQ(costWords(use, 3).toStdString(), "71 kWh by the meter") << "no price, no cost";
     use.pricePerKilowattHour = 0.3;
-    EXPECT_EQ(costWords(use, 10).toStdString(), "71 kWh, cost 21.30, 2.13 a piece");
-    EXPECT_EQ(costWords(use, 0).toStdString(), "71 kWh, cost 21.30");
+    EXPECT_EQ(costWords(use, 10).toStdString(), "71 kWh by the meter, cost 21.30, 2.13 a piece");
+    EXPECT_EQ(costWords(use, 0).toStdString(), "71 kWh by the meter, cost 21.30");
     use.gas = 4;
     EXPECT_EQ(costText(use).toStdString(), "21.30 +") << "gas without a price";
     use.gasPrice = 1.5;

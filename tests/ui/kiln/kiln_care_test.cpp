@@ -124,7 +124,7 @@ TEST_F(KilnCareTest, PastFiringsTellEnergyCostAndEvenness) {
     KilnPast history(m_book->book());
     const auto firings = good(history.of(kiln()));
     ASSERT_EQ(firings.size(), 2U) << "what is fired now tells later";
-    EXPECT_NEAR(firings[0].use.electricity->kilowattHours(), 90, 0.5);
+    EXPECT_NEAR(firings[0].use.electricity->energy.kilowattHours(), 90, 0.5);
     EXPECT_EQ(firings[0].probe, m_probe);
     ASSERT_TRUE(firings[0].health.climb);
     ASSERT_TRUE(firings[0].evenness && firings[0].evenness->spread_C);
@@ -134,7 +134,7 @@ TEST_F(KilnCareTest, PastFiringsTellEnergyCostAndEvenness) {
     KilnFiringsModel model(m_book->preferences());
     const QAbstractItemModelTester tester(&model, QAbstractItemModelTester::FailureReportingMode::Fatal);
     model.show(firings);
-    EXPECT_EQ(model.index(1, int(KilnFiringColumn::energy)).data().toString(), u"90 kWh"_qs);
+    EXPECT_EQ(model.index(1, int(KilnFiringColumn::energy)).data().toString(), u"90 kWh by the duty"_qs);
     EXPECT_EQ(model.index(1, int(KilnFiringColumn::cost)).data().toString(), u"27.00"_qs);
     EXPECT_TRUE(model.index(1, int(KilnFiringColumn::places)).data().toString().startsWith(u"middle shelf"));
 }
@@ -153,7 +153,7 @@ TEST_F(KilnCareTest, AFiringThatChangedIsReadAnew) {
                                    stand,
                                    MeterUnit::kilowattHours,
                                    false}));
-    EXPECT_NEAR(good(history.of(kiln())).at(0).use.electricity->kilowattHours(), 88, 0.01)
+    EXPECT_NEAR(good(history.of(kiln())).at(0).use.electricity->energy.kilowattHours(), 88, 0.01)
         << "the meter's word before the channels'";
     Kiln dearer = kiln();
     dearer.pricePerKilowattHour = 0.5;

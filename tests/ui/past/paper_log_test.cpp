@@ -54,7 +54,7 @@ TEST_F(PaperLogTest, IsTypedByKeyboardIntoAPastFiring) {
     enter(QStringLiteral("1076.5"));
     enter(QStringLiteral("power back"));
     ASSERT_EQ(model().rowCount(), 3);
-    EXPECT_TRUE(cell(1, PaperColumn::meaning).contains(u"2 March"))
+    EXPECT_TRUE(cell(1, PaperColumn::meaning).contains(u"2 Mar 2026"))
         << cell(1, PaperColumn::meaning).toStdString();
     write();
     EXPECT_TRUE(model().isEmpty());

@@ -82,6 +82,14 @@ TEST_F(PlanFiguresTest, TellTheCrystalWithItsRange) {
         << figure(QStringLiteral("Crystal")).source.toStdString();
 }
 
+TEST_F(PlanFiguresTest, SayOneFigureWhereBothEndsRoundAlike) {
+    PlanCrystal crystal{{6.1, 9, 16}, {{1, 1.5, 2.38}, {3, 3.5, 4.41}}, publishedGrowthRate()};
+    const auto words = [&] { return sourceWords(crystal).toStdString(); };
+    EXPECT_EQ(words(), "12 to 32\u202fmm by published growth rates; 2 rings about 1.4\u202fmm wide");
+    crystal.rings.back().outer_mm = 4.6;
+    EXPECT_NE(words().find("about 1.4 to 1.6\u202fmm wide"), std::string::npos) << words();
+}
+
 // 60 µm/min at the best temperature, the published rate: an hour there adds 3.6 mm of radius.
 TEST_F(PlanFiguresTest, GrowTheCrystalByTheGrowthRate) {
     const auto grown_mm = [this](std::chrono::minutes hold) {

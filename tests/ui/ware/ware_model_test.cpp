@@ -172,7 +172,7 @@ TEST_F(WareModelTest, EveryChangeCanBeUndoneAndDoneAgain) {
         m_model.undoStack().redo();
     ASSERT_EQ(m_book.pieces(m_firing).size(), 2U);
     EXPECT_EQ(m_book.pieces(m_firing)[0].glaze, "lichen");
-    EXPECT_EQ(said(0, WareColumn::largest), u"41 mm");
+    EXPECT_EQ(said(0, WareColumn::largest), u"41");
     EXPECT_EQ(said(1, WareColumn::piece), u"bowl");
 }
 

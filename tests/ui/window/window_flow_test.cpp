@@ -142,6 +142,8 @@ TEST_F(WindowFlow, UndoStrikesTheLastLineAndItStaysReadable) {
     const auto* log = window.spreadOf(session())->findChild<LogView*>();
     ASSERT_EQ(log->model()->rowCount(), 1);
     EXPECT_TRUE(log->model()->index(0, 0).data(LogModel::StruckRole).toBool());
+    QTest::keyClick(line, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+    EXPECT_FALSE(session().record().notes[0].struck);
 }
 
 TEST_F(WindowFlow, AConeDownLookMovesThePlanOnAndStrikingItPutsItBack) {
