@@ -251,7 +251,7 @@ TEST_F(PastPageTest, MeterStandsTellEnergyAndCost) {
     QStringList words;
     for (const auto* label : m_page.findChild<FiringView*>()->findChildren<QLabel*>())
         words << label->text();
-    EXPECT_TRUE(words.join(u' ').contains(u"70 kWh, cost 35.00, 17.50 a piece"))
+    EXPECT_TRUE(words.join(u' ').contains(u"70 kWh by the meter, cost 35.00, 17.50 a piece"))
         << words.join(u' ').toStdString();
 }
 
