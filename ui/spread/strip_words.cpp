@@ -42,10 +42,12 @@ QString offPlanWords(const FiringSession& session, const Preferences& preference
 /// Where no step of a plan is under way.
 void sayUnplannedHold(StripWords& words, const FiringSession& session, const Preferences& preferences) {
     const auto& hold = session.watch().holdUnderWay();
-    if (!hold || hold->source == HoldSource::plan)
+    const auto last = session.firing().lastReading();
+    if (!hold || !last || hold->source == HoldSource::plan)
         return;
     words.step = QStringLiteral("hold ") + preferences.temperature(hold->band.target);
-    words.stepLeft = QStringLiteral("for ") + preferences.span(session.now() - hold->from);
+    words.stepLeft =
+        QStringLiteral("for ") + preferences.span(last->at - hold->from); // nobody knows of later
 }
 
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
