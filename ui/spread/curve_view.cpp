@@ -159,8 +159,8 @@ void CurveView::showPlan() {
     m_bandHigh->data()->clear();
     const auto* hold = m_session.watch().holdToKeep();
     const bool planned = hold && hold->source == HoldSource::plan;
-    if (hold && !planned)
-        addBand({hold->from, std::max(hold->from, m_session.now())}, hold->band);
+    if (const auto last = m_session.firing().lastReading(); hold && !planned && last)
+        addBand({hold->from, std::max(hold->from, last->at)}, hold->band);
     const auto* follower = m_session.follower();
     if (!follower)
         return;

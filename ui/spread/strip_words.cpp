@@ -47,10 +47,12 @@ void sayOffPlan(StripWords& words, const FiringSession& session, const Preferenc
 /// Where no step of a plan is under way.
 void sayUnplannedHold(StripWords& words, const FiringSession& session, const Preferences& preferences) {
     const auto& hold = session.watch().holdUnderWay();
-    if (!hold || hold->source == HoldSource::plan)
+    const auto last = session.firing().lastReading();
+    if (!hold || !last || hold->source == HoldSource::plan)
         return;
     words.step = StripTalk::tr("hold %1").arg(preferences.temperature(hold->band.target));
-    words.stepLeft = StripTalk::tr("for %1").arg(preferences.span(session.now() - hold->from));
+    words.stepLeft =
+        StripTalk::tr("for %1").arg(preferences.span(last->at - hold->from)); // nobody knows of later
 }
 
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
