@@ -86,9 +86,8 @@ GlanceWords glanceWords(const FiringSession& session, const LiveAlarms& alarms,
     words.step = strip.step;
     if (!strip.stepLeft.isEmpty())
         words.step += dot + strip.stepLeft;
-    words.state = strip.offPlan.isEmpty() || strip.offPlan == QStringLiteral("on plan")
-                      ? strip.offPlan
-                      : Glance::tr("%1 plan").arg(strip.offPlan);
+    words.state =
+        strip.offPlan.isEmpty() || strip.onPlan ? strip.offPlan : Glance::tr("%1 plan").arg(strip.offPlan);
     const auto last = session.firing().lastReading();
     if (const auto* hold = session.watch().holdToKeep(); hold && last)
         sayHold(words, session, *hold, last->temperature, preferences);

@@ -40,11 +40,10 @@ BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(3);
     auto* row = new QHBoxLayout;
-    m_kiln = addChoice(QStringLiteral("planKiln"), QStringLiteral("Kiln that the plan is reckoned for"));
-    m_offset =
-        addChoice(QStringLiteral("planProbe"), QStringLiteral("Probe, and the cones that told its offset"));
-    m_cones = addChoice(QStringLiteral("planCones"), QStringLiteral("Series of the cones"));
-    m_glaze = addChoice(QStringLiteral("planGlaze"), QStringLiteral("Glaze whose crystals are reckoned"));
+    m_kiln = addChoice(QStringLiteral("planKiln"), tr("Kiln that the plan is reckoned for"));
+    m_offset = addChoice(QStringLiteral("planProbe"), tr("Probe, and the cones that told its offset"));
+    m_cones = addChoice(QStringLiteral("planCones"), tr("Series of the cones"));
+    m_glaze = addChoice(QStringLiteral("planGlaze"), tr("Glaze whose crystals are reckoned"));
     row->addWidget(m_kiln, 2);
     row->addWidget(m_offset, 3);
     row->addWidget(m_cones, 2);
@@ -126,7 +125,7 @@ void BasisChooser::loadGlazes() {
     const auto cards = GlazeCards(m_notebook.book()).all();
     const std::string wanted = kept(m_notebook, glazePreference);
     m_glaze->clear();
-    m_glaze->addItem(QStringLiteral("any glaze"));
+    m_glaze->addItem(tr("any glaze"));
     if (cards)
         for (const auto& card : *cards)
             m_glaze->addItem(QString::fromStdString(card.name));
@@ -184,8 +183,7 @@ void BasisChooser::take() {
 }
 
 void BasisChooser::tell() {
-    m_words->setText(
-        QStringLiteral("The probe %1.").arg(offsetWords(m_basis.offset.prior, m_notebook.preferences())));
+    m_words->setText(tr("The probe %1.").arg(offsetWords(m_basis.offset.prior, m_notebook.preferences())));
     tellGlaze();
 }
 
@@ -196,16 +194,13 @@ void BasisChooser::tellGlaze() {
         TemperatureDifference::fromCelsius(std::round(visible.offered_C)), 0, false);
     QStringList words;
     if (!glaze.isEmpty() && !m_known.growth.told)
-        words << QStringLiteral("Not enough crystals of %1 are measured yet for its own growth rate.")
-                     .arg(glaze);
+        words << tr("Not enough crystals of %1 are measured yet for its own growth rate.").arg(glaze);
     if (!glaze.isEmpty() && visible.told)
-        words << QStringLiteral("In %1 sags under %2 seldom show (%3 answers).")
-                     .arg(glaze, band)
-                     .arg(visible.answers);
+        words << tr("In %1 sags under %2 seldom show (%3 answers).").arg(glaze, band).arg(visible.answers);
     m_glazeWords->setText(words.join(QLatin1Char(' ')));
     m_glazeWords->setVisible(!words.isEmpty());
-    m_band->setText(QStringLiteral("&Hold within ± %1").arg(band));
-    m_band->setToolTip(QStringLiteral("The watch then alarms on what shows in this glaze"));
+    m_band->setText(tr("&Hold within ± %1").arg(band));
+    m_band->setToolTip(tr("The watch then alarms on what shows in this glaze"));
     m_band->setVisible(!glaze.isEmpty() && visible.told);
 }
 

@@ -40,8 +40,8 @@ QString millimetres(double mm, int decimals) {
 
 QString basisWords(const PlanCrystal& crystal) {
     if (crystal.rate.basis != GrowthBasis::measured)
-        return QStringLiteral("published growth rates");
-    return QStringLiteral("the growth of %1 pieces of %2")
+        return PlanWords::tr("published growth rates");
+    return PlanWords::tr("the growth of %1 pieces of %2")
         .arg(crystal.rate.pieces)
         .arg(QString::fromStdString(crystal.glaze));
 }
@@ -61,7 +61,7 @@ QString sizeWords(const PlanCrystal& crystal) {
 }
 
 QString sourceWords(const PlanCrystal& crystal) {
-    QString words = QStringLiteral("%1 to %2\u202fmm by %3")
+    QString words = PlanWords::tr("%1 to %2\u202fmm by %3")
                         .arg(millimetres(2 * crystal.radius.low_mm, 0),
                              millimetres(2 * crystal.radius.high_mm, 0), basisWords(crystal));
     if (crystal.rings.empty())

@@ -20,8 +20,12 @@ constexpr Rate perHour(double celsius) {
     return Rate::fromCelsiusPerHour(celsius);
 }
 
-const QString ownPace = QStringLiteral("full");
 constexpr QChar thinSpace(0x202f);
+
+/// The kiln's own pace, where a rate may be left open.
+QString ownPace() {
+    return PlanWords::tr("full");
+}
 
 using Cell = std::optional<StepCell>;
 
@@ -106,7 +110,7 @@ struct Offer {
     QString operator()(const int* count) const { return QString::number(*count); }
     QString operator()(const Duration* time) const { return typedForm(*time); }
     QString operator()(const std::optional<Rate>* rate) const {
-        return *rate ? typedForm(**rate, preferences) : ownPace;
+        return *rate ? typedForm(**rate, preferences) : ownPace();
     }
     template <class Quantity>
     QString operator()(const Quantity* quantity) const {
@@ -134,7 +138,7 @@ struct Understand {
     std::optional<Rate> operator()(const Rate*) const { return typedRate(text, preferences); }
     std::optional<std::optional<Rate>> operator()(const std::optional<Rate>*) const {
         const QString word = text.trimmed().toLower();
-        if (word.isEmpty() || word == ownPace)
+        if (word.isEmpty() || word == ownPace())
             return std::optional<Rate>();
         const auto rate = typedRate(text, preferences);
         return rate ? std::optional(rate) : std::nullopt;
@@ -156,10 +160,10 @@ QString leadOf(const StepCell& cell) {
     if (cell.key == "band_C")
         return QStringLiteral("±") + thinSpace;
     if (cell.key == "ceiling_C")
-        return QStringLiteral("max ");
+        return PlanWords::tr("max ");
     if (cell.key == "low_C")
-        return QStringLiteral("low ");
-    return cell.key == "cone" ? QStringLiteral("cone ") : QString();
+        return PlanWords::tr("low ");
+    return cell.key == "cone" ? PlanWords::tr("cone ") : QString();
 }
 
 } // namespace

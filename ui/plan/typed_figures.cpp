@@ -1,5 +1,6 @@
 #include "ui/plan/typed_figures.h"
 
+#include "ui/plan/plan_words.h"
 #include "ui/session/preferences.h"
 
 #include <cmath>
@@ -128,9 +129,9 @@ QString typedForm(Rate r, const Preferences& preferences) {
 QString typedForm(Duration d) {
     const double minutes = inMinutes(d);
     if (minutes != std::trunc(minutes) || minutes < 60)
-        return trimmedFigure(minutes, 2) + QStringLiteral(" min");
+        return PlanWords::tr("%1 min").arg(trimmedFigure(minutes, 2));
     const auto whole = static_cast<qint64>(minutes);
-    return QStringLiteral("%1 h %2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
+    return PlanWords::tr("%1 h %2").arg(whole / 60).arg(whole % 60, 2, 10, QLatin1Char('0'));
 }
 
 std::optional<Temperature> typedTemperature(QStringView text, const Preferences& preferences) {

@@ -1,6 +1,7 @@
 #include "ui/report/page_flow.h"
 
 #include "ui/report/page_text.h"
+#include "ui/report/report_talk.h"
 #include "ui/theme/palette.h"
 
 #include <QPainter>
@@ -50,9 +51,10 @@ void PageDocument::paint(QPainter& painter, int page) const {
         paintBlock(painter, topLeft);
     const QRectF body = bodyOf(m_paper);
     const PageType small{.points = 7.5, .ink = builtInPalettes().paper.soft};
-    const QString number = QStringLiteral("page %1 of %2").arg(page + 1).arg(pageCount());
+    const QString number = ReportTalk::tr("page %1 of %2").arg(page + 1).arg(pageCount());
     const QPointF foot = body.bottomLeft() + QPointF(0, footerGap);
-    PageText(m_title + QStringLiteral(" · kept with Ringhold"), small, body.width()).paint(painter, foot);
+    PageText(ReportTalk::tr("%1 · kept with Ringhold").arg(m_title), small, body.width())
+        .paint(painter, foot);
     PageText(number, small, body.width(), Qt::AlignRight).paint(painter, foot);
 }
 

@@ -1,6 +1,7 @@
 #include "core/report/report_words.h"
 #include "ui/report/page_table.h"
 #include "ui/report/report_sections.h"
+#include "ui/report/report_talk.h"
 
 namespace ringhold {
 
@@ -16,7 +17,7 @@ QString fromStd(const std::string& text) {
 PageRow rowOf(const LogLine& line, const WordStyle& style) {
     QString words = fromStd(lineWords(line, style));
     if (line.struck)
-        words += QStringLiteral(" (struck out)");
+        words = ReportTalk::tr("%1 (struck out)").arg(words);
     return {{fromStd(clockWords(line.at, style)), words}, false, line.struck};
 }
 
@@ -53,15 +54,14 @@ void addLog(PageFlow& flow, const ReportContent& content, LogDensity density) {
                           .padding = roomy ? 2.2 : 0.9};
     if (table.rows.empty())
         return;
-    PageBlock heading = headingBlock(QStringLiteral("Log"), flow.width());
+    PageBlock heading = headingBlock(ReportTalk::tr("Log"), flow.width());
     heading.gapBefore = sectionGap;
     flow.add(std::move(heading));
     if (log.size() < content.log.size()) {
-        PageBlock note =
-            smallPrint(QStringLiteral("%1 readings by hand are in the curve and in the book; here "
-                                      "they are left out.")
-                           .arg(content.log.size() - log.size()),
-                       flow.width());
+        PageBlock note = smallPrint(
+            ReportTalk::tr("%1 readings by hand are in the curve and in the book; here they are left out.")
+                .arg(content.log.size() - log.size()),
+            flow.width());
         note.keepWithNext = true;
         flow.add(std::move(note));
     }

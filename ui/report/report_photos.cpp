@@ -3,6 +3,7 @@
 #include "core/report/report_words.h"
 #include "ui/report/page_text.h"
 #include "ui/report/report_sections.h"
+#include "ui/report/report_talk.h"
 #include "ui/theme/palette.h"
 #include "ui/ware/photo_file.h"
 
@@ -108,7 +109,7 @@ void addPhotos(PageFlow& flow, const ReportContent& content) {
     const auto thumbnails = thumbnailsOf(content);
     if (thumbnails.empty())
         return;
-    PageBlock heading = headingBlock(QStringLiteral("Photos"), flow.width());
+    PageBlock heading = headingBlock(ReportTalk::tr("Photos"), flow.width());
     heading.gapBefore = 12;
     flow.add(std::move(heading));
     for (std::size_t i = 0; i < thumbnails.size(); i += perRow) {

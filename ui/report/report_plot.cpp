@@ -5,6 +5,7 @@
 #include "ui/plot/decimation.h"
 #include "ui/plot/time_ticks.h"
 #include "ui/report/page_text.h"
+#include "ui/report/report_talk.h"
 #include "ui/theme/palette.h"
 
 #include <QPainter>
@@ -231,16 +232,16 @@ void Plot::paintKey(QPainter& painter) const {
         };
     };
     if (anyAlarm())
-        entry(QStringLiteral("alarm"), [&](QPointF, QPointF to) { paintMark(painter, to - QPointF(4, 3)); });
+        entry(ReportTalk::tr("alarm"), [&](QPointF, QPointF to) { paintMark(painter, to - QPointF(4, 3)); });
     if (!m_content.curves.others.empty())
-        entry(QStringLiteral("other probes"), line(pen(paper().soft, 0.6)));
+        entry(ReportTalk::tr("other probes"), line(pen(paper().soft, 0.6)));
     if (!m_content.curves.bands.empty())
-        entry(QStringLiteral("band"), [&](QPointF from, QPointF to) {
+        entry(ReportTalk::tr("band"), [&](QPointF from, QPointF to) {
             painter.fillRect(QRectF(from, to).adjusted(0, -3, 0, 3), paper().band);
         });
     if (!m_content.curves.planned.empty())
-        entry(QStringLiteral("plan"), line(dashedPen()));
-    entry(QStringLiteral("kiln"), line(pen(paper().kiln, 1.3)));
+        entry(ReportTalk::tr("plan"), line(dashedPen()));
+    entry(ReportTalk::tr("kiln"), line(pen(paper().kiln, 1.3)));
 }
 
 void Plot::paint(QPainter& painter) const {

@@ -4,6 +4,7 @@
 #include "ui/cones/pack_drawing.h"
 #include "ui/report/crystal_drawing.h"
 #include "ui/report/page_table.h"
+#include "ui/report/report_talk.h"
 #include "ui/theme/palette.h"
 
 #include <QPainter>
@@ -70,11 +71,11 @@ struct CrystalScale {
 };
 
 CrystalScale scaleFor(const SizeRange& radius) {
-    for (const auto& [share, words] : {CrystalScale{1, QStringLiteral("drawn life size")},
-                                       CrystalScale{0.5, QStringLiteral("drawn at half its size")}})
+    for (const auto& [share, words] : {CrystalScale{1, ReportTalk::tr("drawn life size")},
+                                       CrystalScale{0.5, ReportTalk::tr("drawn at half its size")}})
         if (2 * radius.high_mm * pointsPerMm * share <= crystalSide)
             return {share, words};
-    return {crystalSide / (2 * radius.high_mm * pointsPerMm), QStringLiteral("drawn smaller, to scale")};
+    return {crystalSide / (2 * radius.high_mm * pointsPerMm), ReportTalk::tr("drawn smaller, to scale")};
 }
 
 void addSection(PageFlow& flow, const QString& heading) {
@@ -123,7 +124,8 @@ PageBlock smallPrint(const QString& words, double width) {
 }
 
 PageBlock packBlock(const ReportedPack& pack, const WordStyle& style, double width) {
-    const QString place = pack.place.empty() ? QString() : QStringLiteral(", ") + fromStd(pack.place);
+    const QString heading =
+        pack.place.empty() ? ReportTalk::tr("Cones") : ReportTalk::tr("Cones, %1").arg(fromStd(pack.place));
     const PageType nameType{.points = 9, .ink = paper().ink};
     PageBlock cones;
     cones.height = packHeight + 14;
@@ -139,7 +141,7 @@ PageBlock packBlock(const ReportedPack& pack, const WordStyle& style, double wid
                 .paint(painter, {below.center().x() - 30, below.top() + 1});
         }
     };
-    std::vector<PageBlock> parts{headingBlock(QStringLiteral("Cones") + place, width), cones};
+    std::vector<PageBlock> parts{headingBlock(heading, width), cones};
     auto rows = blocksOf(tableOf(coneTable(pack, style)), width);
     std::ranges::move(rows, std::back_inserter(parts));
     return stacked(parts);
@@ -156,7 +158,7 @@ PageBlock crystalBlock(const ReportedCrystal& crystal, double width) {
     };
     for (const auto& words : crystalWords(crystal))
         say(fromStd(words), lines.empty() ? 9.5 : 8, lines.empty() ? paper().ink : paper().soft);
-    say(scale.words + QStringLiteral("; the dashes are the least, the haze the most it may be"), 8,
+    say(ReportTalk::tr("%1; the dashes are the least, the haze the most it may be").arg(scale.words), 8,
         paper().soft);
     PageBlock words = stacked(lines);
     PageBlock picture;
@@ -168,13 +170,13 @@ PageBlock crystalBlock(const ReportedCrystal& crystal, double width) {
     words.gapBefore = std::max(0.0, (crystalSide - words.height) / 2);
     PageBlock both = sideBySide(picture, stacked({words}), textLeft);
     both.gapBefore = 4;
-    return stacked({headingBlock(QStringLiteral("The crystal it drew"), width), both});
+    return stacked({headingBlock(ReportTalk::tr("The crystal it drew"), width), both});
 }
 
 void addHolds(PageFlow& flow, const ReportContent& content) {
     if (content.holds.empty())
         return;
-    addSection(flow, QStringLiteral("Holds"));
+    addSection(flow, ReportTalk::tr("Holds"));
     addTable(flow, tableOf(holdTable(content)));
     for (const auto& remark : holdRemarks(content))
         flow.add(smallPrint(fromStd(remark), flow.width()));
@@ -182,9 +184,9 @@ void addHolds(PageFlow& flow, const ReportContent& content) {
 
 void addRings(PageFlow& flow, const ReportContent& content) {
     for (const auto& step : content.rings) {
-        addSection(flow, QStringLiteral("Growth rings"));
+        addSection(flow, ReportTalk::tr("Growth rings"));
         if (step.rings.empty())
-            flow.add(smallPrint(QStringLiteral("None of the %1 planned is to be seen in the curve.")
+            flow.add(smallPrint(ReportTalk::tr("None of the %1 planned is to be seen in the curve.")
                                     .arg(fromStd(countWords(step.planned))),
                                 flow.width()));
         else
@@ -196,7 +198,7 @@ void addUse(PageFlow& flow, const ReportContent& content) {
     const auto table = figureTable(content);
     if (table.rows.empty())
         return;
-    addSection(flow, QStringLiteral("Energy and cost"));
+    addSection(flow, ReportTalk::tr("Energy and cost"));
     addTable(flow, tableOf(table));
 }
 
@@ -211,7 +213,7 @@ void addAlarms(PageFlow& flow, const ReportContent& content) {
 void addWare(PageFlow& flow, const ReportContent& content) {
     if (content.ware.empty())
         return;
-    addSection(flow, QStringLiteral("Ware"));
+    addSection(flow, ReportTalk::tr("Ware"));
     PageTable table = tableOf(wareTable(content));
     table.wrapping = {0, 1, 8};
     table.points = 8;

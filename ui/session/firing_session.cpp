@@ -36,7 +36,7 @@ class FiringSession::DiskNews : public JournalListener {
     }
     void onRefused(Ticket, const Reading& reading, const Error& why) override {
         tellTrouble(
-            QStringLiteral("The reading of %1 could not be kept: %2")
+            FiringSession::tr("The reading of %1 could not be kept: %2")
                 .arg(QString::fromStdString(formatIso8601(reading.at)), QString::fromStdString(why.text())));
     }
     void onFailing(const Error& why) override { tellTrouble(QString::fromStdString(why.text())); }

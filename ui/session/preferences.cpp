@@ -165,11 +165,11 @@ QString Preferences::date(Instant at) const {
 QString Preferences::span(Duration d) const {
     const auto seconds = std::llround(inSeconds(d));
     if (seconds < 60)
-        return QStringLiteral("%1 s").arg(seconds);
+        return tr("%1 s").arg(seconds);
     const auto minutes = std::llround(inMinutes(d));
     if (minutes < 60)
-        return QStringLiteral("%1 min").arg(minutes);
-    return QStringLiteral("%1 h %2").arg(minutes / 60).arg(minutes % 60, 2, 10, QLatin1Char('0'));
+        return tr("%1 min").arg(minutes);
+    return tr("%1 h %2").arg(minutes / 60).arg(minutes % 60, 2, 10, QLatin1Char('0'));
 }
 
 } // namespace ringhold

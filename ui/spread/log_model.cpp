@@ -111,7 +111,7 @@ QVariant LogModel::data(const QModelIndex& index, int role) const {
     case Qt::AccessibleTextRole:
         return QStringLiteral("%1, %2: %3%4%5")
             .arg(m_times[row], kindWords(shown.kind), shown.words,
-                 shown.struck ? QStringLiteral(", struck out") : QString(),
+                 shown.struck ? tr(", struck out") : QString(),
                  shown.remark.isEmpty() ? QString() : QStringLiteral(". ") + shown.remark);
     default:
         return {};
@@ -121,19 +121,19 @@ QVariant LogModel::data(const QModelIndex& index, int role) const {
 QString kindWords(LogKind kind) {
     switch (kind) {
     case LogKind::look:
-        return QStringLiteral("look");
+        return LogModel::tr("look");
     case LogKind::note:
-        return QStringLiteral("note");
+        return LogModel::tr("note");
     case LogKind::setting:
-        return QStringLiteral("setting");
+        return LogModel::tr("setting");
     case LogKind::reading:
-        return QStringLiteral("reading by hand");
+        return LogModel::tr("reading by hand");
     case LogKind::alarm:
-        return QStringLiteral("alarm");
+        return LogModel::tr("alarm");
     case LogKind::forecast:
-        return QStringLiteral("forecast");
+        return LogModel::tr("forecast");
     case LogKind::event:
-        return QStringLiteral("event");
+        return LogModel::tr("event");
     }
     return {};
 }

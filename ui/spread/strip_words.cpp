@@ -14,29 +14,34 @@ namespace ringhold {
 
 namespace {
 
+/// Where lupdate looks for the words of the free functions below.
+struct StripTalk {
+    Q_DECLARE_TR_FUNCTIONS(Strip)
+};
+
 const QString unknown = QStringLiteral("–");
 
 QString ageWords(const LiveFiring& firing, Freshness freshness, Instant now, const Preferences& preferences) {
     const auto last = firing.lastReading();
     if (!last)
-        return QStringLiteral("no reading yet");
-    const QString ago = preferences.span(std::max(Duration(0), now - last->at)) + QStringLiteral(" ago");
+        return StripTalk::tr("no reading yet");
+    const QString ago = StripTalk::tr("%1 ago").arg(preferences.span(std::max(Duration(0), now - last->at)));
     if (freshness == Freshness::open)
-        return QStringLiteral("probe open, last ") + ago;
-    return freshness == Freshness::stale ? ago + QStringLiteral(", no longer live") : ago;
+        return StripTalk::tr("probe open, last %1").arg(ago);
+    return freshness == Freshness::stale ? StripTalk::tr("%1, no longer live").arg(ago) : ago;
 }
 
-QString offPlanWords(const FiringSession& session, const Preferences& preferences) {
+void sayOffPlan(StripWords& words, const FiringSession& session, const Preferences& preferences) {
     const auto last = session.firing().lastReading();
     const auto* follower = session.follower();
     if (!follower || !follower->position() || !last)
-        return {};
+        return;
     const auto off = last->temperature - follower->plannedAt(last->at);
     const double shown = std::round(preferences.shown(off));
-    if (shown == 0)
-        return QStringLiteral("on plan");
-    return preferences.difference(shown < 0 ? -off : off, 0, false) +
-           (shown < 0 ? QStringLiteral(" under") : QStringLiteral(" over"));
+    words.onPlan = shown == 0;
+    words.offPlan = words.onPlan ? StripTalk::tr("on plan")
+                                 : (shown < 0 ? StripTalk::tr("%1 under") : StripTalk::tr("%1 over"))
+                                       .arg(preferences.difference(shown < 0 ? -off : off, 0, false));
 }
 
 /// Where no step of a plan is under way.
@@ -45,16 +50,15 @@ void sayUnplannedHold(StripWords& words, const FiringSession& session, const Pre
     const auto last = session.firing().lastReading();
     if (!hold || !last || hold->source == HoldSource::plan)
         return;
-    words.step = QStringLiteral("hold ") + preferences.temperature(hold->band.target);
-    words.stepLeft =
-        QStringLiteral("for ") + preferences.span(last->at - hold->from); // nobody knows of later
+    words.step = StripTalk::tr("hold %1").arg(preferences.temperature(hold->band.target));
+    words.stepLeft = StripTalk::tr("for %1").arg(preferences.span(last->at - hold->from)); // no later is known
 }
 
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
     const auto* follower = session.follower();
     const auto position = follower ? follower->position() : std::nullopt;
     if (!position) {
-        words.step = follower && follower->finished() ? QStringLiteral("plan done") : QString();
+        words.step = follower && follower->finished() ? StripTalk::tr("plan done") : QString();
         sayUnplannedHold(words, session, preferences);
         return;
     }
@@ -67,12 +71,12 @@ void sayStep(StripWords& words, const FiringSession& session, const Preferences&
     const bool waits = std::holds_alternative<ConeWait>(steps[position->step]);
     const auto left = position->expectedEnd - session.now();
     if (!position->ring && !waits && left > Duration(0))
-        words.stepLeft = preferences.span(left) + QStringLiteral(" left");
+        words.stepLeft = StripTalk::tr("%1 left").arg(preferences.span(left));
     if (position->step + 1 < steps.size()) {
         words.next = stepWords(steps[position->step + 1], preferences);
         for (const auto& planned : follower->ahead().steps)
             if (planned.step == position->step + 1 && !waits)
-                words.nextWhen = QStringLiteral("about ") + preferences.clockTime(planned.start);
+                words.nextWhen = StripTalk::tr("about %1").arg(preferences.clockTime(planned.start));
     }
 }
 
@@ -81,8 +85,7 @@ void sayCone(StripWords& words, const FiringSession& session, const Preferences&
     if (!cone)
         return;
     const auto down = coneDownWords(*cone, session, preferences);
-    words.coneCaption =
-        QCoreApplication::translate("Strip", "cone %1 down").arg(QString::fromStdString(cone->cone));
+    words.coneCaption = StripTalk::tr("cone %1 down").arg(QString::fromStdString(cone->cone));
     words.coneWhen = down.when;
     words.coneBetween = down.between;
 }
@@ -92,16 +95,22 @@ void sayCone(StripWords& words, const FiringSession& session, const Preferences&
 QString stepWords(const Step& step, const Preferences& preferences) {
     struct Teller {
         const Preferences& p;
-        QString operator()(const Climb& s) const { return QStringLiteral("climb to ") + p.temperature(s.to); }
-        QString operator()(const Hold& s) const { return QStringLiteral("hold ") + p.temperature(s.at); }
+        QString operator()(const Climb& s) const {
+            return StripTalk::tr("climb to %1").arg(p.temperature(s.to));
+        }
+        QString operator()(const Hold& s) const { return StripTalk::tr("hold %1").arg(p.temperature(s.at)); }
         QString operator()(const ConeWait& s) const {
-            return QStringLiteral("cone wait · ") + QString::fromStdString(s.cone);
+            return StripTalk::tr("cone wait · %1").arg(QString::fromStdString(s.cone));
         }
-        QString operator()(const Drop& s) const { return QStringLiteral("drop to ") + p.temperature(s.to); }
+        QString operator()(const Drop& s) const {
+            return StripTalk::tr("drop to %1").arg(p.temperature(s.to));
+        }
         QString operator()(const Rings& s) const {
-            return s.count == 1 ? QStringLiteral("one ring") : QStringLiteral("%1 rings").arg(s.count);
+            return s.count == 1 ? StripTalk::tr("one ring") : StripTalk::tr("%1 rings").arg(s.count);
         }
-        QString operator()(const Cool& s) const { return QStringLiteral("cool to ") + p.temperature(s.to); }
+        QString operator()(const Cool& s) const {
+            return StripTalk::tr("cool to %1").arg(p.temperature(s.to));
+        }
     };
     return std::visit(Teller{preferences}, step);
 }
@@ -118,16 +127,16 @@ StripWords stripWords(const FiringSession& session, const Preferences& preferenc
     words.age = ageWords(firing, words.freshness, session.now(), preferences);
     const auto climb = session.climbShown();
     words.climb = climb && words.freshness == Freshness::live ? preferences.rate(climb->rate) : unknown;
-    words.offPlan = offPlanWords(session, preferences);
+    sayOffPlan(words, session, preferences);
     sayStep(words, session, preferences);
     sayCone(words, session, preferences);
     if (!session.diskTrouble().isEmpty())
-        words.trouble = QStringLiteral("Not on the disk yet: ") + session.diskTrouble();
+        words.trouble = StripTalk::tr("Not on the disk yet: %1").arg(session.diskTrouble());
     else if (session.linkState() == LinkState::lost)
-        words.trouble = QStringLiteral("Instrument lost: ") + session.linkDetail();
+        words.trouble = StripTalk::tr("Instrument lost: %1").arg(session.linkDetail());
     else if (const auto& alarms = session.alarms().alarms(); !alarms.empty())
-        words.trouble =
-            QStringLiteral("Alarm: ") + QString::fromStdString(std::string(causeTitle(alarms.front().cause)));
+        words.trouble = StripTalk::tr("Alarm: %1")
+                            .arg(QString::fromStdString(std::string(causeTitle(alarms.front().cause))));
     return words;
 }
 

@@ -18,6 +18,7 @@ struct StripWords {
     QString age;         ///< "2 s ago", "9 min ago, no longer live", "probe open"
     QString climb;       ///< "+ 58 °C/h"; "–" when it cannot be told
     QString offPlan;     ///< "3 °C under", "on plan"; empty without a plan
+    bool onPlan = false; ///< offPlan says that it is
     QString step;        ///< "cone wait · 10", "hold 1 076 °C"
     QString stepLeft;    ///< "2 h 11 left", empty for a cone wait
     QString coneCaption; ///< "cone 10 down"; empty without a forecast
