@@ -2,47 +2,26 @@
 
 #include "core/plan/plan_file.h"
 #include "ui/common/undo_buttons.h"
-#include "ui/common/unit_button.h"
 #include "ui/common/words_on_page.h"
-#include "ui/plan/basis_chooser.h"
-#include "ui/plan/crystal_view.h"
-#include "ui/plan/figures_view.h"
 #include "ui/plan/plan_card_window.h"
-#include "ui/plan/plan_curve_view.h"
 #include "ui/plan/plan_files.h"
 #include "ui/plan/plan_list_view.h"
 #include "ui/plan/plan_message.h"
-#include "ui/plan/rehearsal_view.h"
+#include "ui/plan/plan_outlook.h"
 #include "ui/plan/step_editor.h"
 #include "ui/session/notebook.h"
 #include "ui/theme/theme.h"
 
 #include <QAction>
 #include <QHBoxLayout>
-#include <QPushButton>
-#include <QTabBar>
-#include <QTabWidget>
 #include <QVBoxLayout>
 
-#include <algorithm>
-
 namespace ringhold {
-
-namespace {
-
-constexpr int typingPause_ms = 200;
-constexpr int narrowestRight = 320;
-/// Below this the crystal is told in words alone.
-constexpr int roomForCrystal = 580;
-
-} // namespace
 
 PlanPage::PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_notebook(notebook), m_theme(theme), m_kept(notebook),
       m_model(notebook.preferences()), m_files(new PlanFiles(*this)) {
     setObjectName(QStringLiteral("planPage"));
-    m_typingPause.setSingleShot(true);
-    m_typingPause.setInterval(typingPause_ms);
     QVBoxLayout* column = nullptr;
     auto* whole = new QVBoxLayout(this);
     whole->setContentsMargins(0, 0, 0, 0);
@@ -50,7 +29,8 @@ PlanPage::PlanPage(Notebook& notebook, const Theme& theme, QWidget* parent)
     auto* spread = new QHBoxLayout;
     spread->setSpacing(24);
     spread->addWidget(makeLeft());
-    spread->addWidget(makeRight());
+    m_outlook = new PlanOutlook(notebook, m_model, theme, this);
+    spread->addWidget(m_outlook);
     column->addLayout(spread);
     connectParts();
     addKeys();
@@ -82,50 +62,6 @@ QWidget* PlanPage::makeLeft() {
     return left;
 }
 
-QWidget* PlanPage::makeRight() {
-    auto* right = new QWidget(this);
-    right->setMinimumWidth(narrowestRight);
-    right->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred); // takes what the table leaves
-    m_card = new QPushButton(tr("Plan card …"), right);
-    m_card->setObjectName(QStringLiteral("planCard"));
-    m_card->setAccessibleName(tr("Plan card to print"));
-    m_curve = new PlanCurveView(m_theme, m_notebook.preferences(), right);
-    m_basis = new BasisChooser(m_notebook, right);
-    m_figures = new FiguresView(right);
-    m_crystal = new CrystalView(m_theme, right);
-    auto* titleRow = new QHBoxLayout;
-    titleRow->addWidget(new Heading(m_theme, TextSize::large, tr("What it will draw"), right), 1);
-    auto* unit = new UnitButton(m_notebook.preferences(), right);
-    connect(unit, &UnitButton::refused, this, &PlanPage::warn);
-    titleRow->addWidget(unit);
-    titleRow->addWidget(m_card);
-    auto* column = new QVBoxLayout(right);
-    column->setContentsMargins(0, 0, 0, 0);
-    column->addLayout(titleRow);
-    column->addWidget(m_curve, 1);
-    column->addWidget(m_basis);
-    column->addWidget(makeReckoned());
-    return right;
-}
-
-QWidget* PlanPage::makeReckoned() {
-    auto* figures = new QWidget;
-    auto* row = new QHBoxLayout(figures);
-    row->setContentsMargins(0, 4, 0, 0);
-    row->addWidget(m_figures, 1);
-    row->addWidget(m_crystal);
-    m_rehearsal = new RehearsalView(m_notebook);
-    auto* tabs = new QTabWidget;
-    tabs->setObjectName(QStringLiteral("planReckoned"));
-    tabs->setDocumentMode(true);
-    tabs->setAccessibleName(tr("What is reckoned from the plan"));
-    tabs->tabBar()->setAccessibleName(tr("What is reckoned from the plan"));
-    tabs->addTab(figures, tr("F&igures"));
-    tabs->addTab(m_rehearsal, tr("Re&hearsal"));
-    tabs->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Maximum);
-    return tabs;
-}
-
 void PlanPage::connectParts() {
     connect(m_list, &PlanListView::chosen, this, &PlanPage::choose);
     connect(m_list, &PlanListView::planWanted, this, &PlanPage::addPlan);
@@ -146,16 +82,12 @@ void PlanPage::connectParts() {
         m_message->say(PlanMessage::Tone::plain, tr("Written to %1").arg(file));
     });
     connect(m_steps, &StepEditor::currentStepChanged, this, [this](int row) {
-        m_curve->selectStep(row < 0 ? std::nullopt : std::optional(static_cast<std::size_t>(row)));
+        m_outlook->selectStep(row < 0 ? std::nullopt : std::optional(static_cast<std::size_t>(row)));
     });
-    connect(m_curve, &PlanCurveView::stepPicked, m_steps, &StepEditor::selectStep);
-    connect(m_basis, &BasisChooser::changed, this, &PlanPage::reckon);
-    connect(m_basis, &BasisChooser::bandWanted, &m_model, &PlanModel::holdGrowthWithin);
-    connect(m_rehearsal, &RehearsalView::rehearsed, this,
-            [this](const auto& rehearsal) { m_curve->showRehearsal(rehearsal); });
-    connect(m_card, &QPushButton::clicked, this, &PlanPage::showCard);
-    connect(&m_typingPause, &QTimer::timeout, this, &PlanPage::reckonEnergy);
-    connect(&m_notebook.preferences(), &Preferences::changed, this, &PlanPage::showFigures);
+    connect(m_outlook, &PlanOutlook::stepPicked, m_steps, &StepEditor::selectStep);
+    connect(m_outlook, &PlanOutlook::basisChanged, this, &PlanPage::reckon);
+    connect(m_outlook, &PlanOutlook::cardWanted, this, &PlanPage::showCard);
+    connect(m_outlook, &PlanOutlook::refused, this, &PlanPage::warn);
 }
 
 void PlanPage::addKeys() {
@@ -254,68 +186,20 @@ void PlanPage::askWhereToWrite() {
 }
 
 PlanCardWindow* PlanPage::showCard() {
-    if (!m_planned)
+    if (!m_outlook->drawn())
         return nullptr;
-    auto* card = new PlanCardWindow(m_model.plan(), m_basis->basis(), m_notebook.clock().now(),
+    auto* card = new PlanCardWindow(m_model.plan(), m_outlook->basis(), m_notebook.clock().now(),
                                     m_notebook.preferences(), this);
     card->show();
     return card;
 }
 
 void PlanPage::reckon() {
-    m_energy.reset();
-    m_planned.reset();
-    m_model.setConeType(m_basis->basis().cones);
-    m_card->setEnabled(m_row >= 0 && m_model.isSound());
-    if (m_row < 0) {
-        m_curve->showNothing(tr("No plan is chosen. Begin one under “New plan”."));
-    } else if (!m_model.isSound()) {
-        m_curve->showNothing(tr("The curve is drawn when the plan has no fault."));
-    } else {
-        const auto& plan = m_model.plan();
-        m_planned = planCurve(plan, contextOf(m_basis->basis(), plan));
-        std::vector<Duration> durations;
-        for (const auto& step : m_planned->steps)
-            durations.push_back(step.end - step.start);
-        m_curve->show(plan, *m_planned);
-        m_model.setDurations(std::move(durations));
-        m_typingPause.start();
-    }
-    m_rehearsal->show(m_planned ? plan() : std::nullopt, m_basis->basis());
-    showFigures();
+    m_outlook->reckon(m_row >= 0);
 }
 
 void PlanPage::reckonEnergy() {
-    m_typingPause.stop();
-    if (!m_planned || !hasEnergyModel(m_basis->basis()))
-        return;
-    m_energy = planEnergy(*m_planned, contextOf(m_basis->basis(), m_model.plan()));
-    m_curve->showKiln(*m_energy);
-    showFigures();
-}
-
-void PlanPage::showFigures() {
-    showCrystal();
-    if (!m_planned) {
-        m_figures->show({}, {});
-        return;
-    }
-    const auto* energy = m_energy ? &*m_energy : nullptr;
-    const auto& basis = m_basis->basis();
-    m_figures->show(planFigures(m_model.plan(), *m_planned, energy, basis, m_notebook.preferences()),
-                    planWarnings(m_model.plan(), *m_planned, energy, basis, m_notebook.preferences()));
-}
-
-void PlanPage::showCrystal() {
-    const bool hasRoom = height() >= roomForCrystal;
-    m_crystal->show(hasRoom && m_planned ? planCrystal(m_model.plan(), *m_planned, m_basis->basis())
-                                         : std::nullopt);
-}
-
-void PlanPage::resizeEvent(QResizeEvent* event) {
-    QWidget::resizeEvent(event);
-    if ((height() >= roomForCrystal) == m_crystal->isHidden())
-        showCrystal();
+    m_outlook->reckonEnergy();
 }
 
 void PlanPage::showTitle() {

@@ -1,29 +1,21 @@
-// The plan page: the potter's plans, one of them in a table to edit, its curve and what is reckoned from it.
+// The plan page: the potter's plans, one of them in a table to edit, what it will draw.
 #pragma once
 
 #include "core/base/result.h" // first: moc stumbles when <compare> comes before all else
-#include "core/plan/plan_energy.h"
 #include "ui/plan/kept_plans_model.h"
 #include "ui/plan/plan_model.h"
 
-#include <QTimer>
 #include <QWidget>
-
-class QPushButton;
 
 namespace ringhold {
 
-class BasisChooser;
-class CrystalView;
-class FiguresView;
 class Heading;
 class Notebook;
-class PlanCurveView;
 class PlanCardWindow;
 class PlanFiles;
 class PlanListView;
 class PlanMessage;
-class RehearsalView;
+class PlanOutlook;
 class StepEditor;
 class Theme;
 
@@ -46,13 +38,8 @@ class PlanPage : public QWidget {
     /// Reckons the energy now instead of when typing pauses.
     void reckonEnergy();
 
-  protected:
-    void resizeEvent(QResizeEvent* event) override;
-
   private:
     QWidget* makeLeft();
-    QWidget* makeRight();
-    QWidget* makeReckoned();
     void connectParts();
     void addKeys();
 
@@ -64,8 +51,6 @@ class PlanPage : public QWidget {
     void askWhereToWrite();
 
     void reckon();
-    void showFigures();
-    void showCrystal();
     void showTitle();
     void warn(const QString& why);
     bool complain(const Status& status, const QString& what);
@@ -76,20 +61,12 @@ class PlanPage : public QWidget {
     PlanModel m_model;
     PlanFiles* m_files;
     int m_row = -1; ///< of the plan shown
-    std::optional<PlannedCurve> m_planned;
-    std::optional<PlanEnergy> m_energy;
-    QTimer m_typingPause;
 
     PlanListView* m_list = nullptr;
     PlanMessage* m_message = nullptr;
     Heading* m_title = nullptr;
     StepEditor* m_steps = nullptr;
-    BasisChooser* m_basis = nullptr;
-    PlanCurveView* m_curve = nullptr;
-    RehearsalView* m_rehearsal = nullptr;
-    FiguresView* m_figures = nullptr;
-    CrystalView* m_crystal = nullptr;
-    QPushButton* m_card = nullptr;
+    PlanOutlook* m_outlook = nullptr;
 };
 
 } // namespace ringhold
