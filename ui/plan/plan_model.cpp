@@ -3,7 +3,7 @@
 #include "core/learn/firing_figures.h"
 #include "core/report/model_words.h"
 #include "ui/common/word_style.h"
-#include "ui/plan/plan_words.h"
+#include "ui/plan/step_heads.h"
 #include "ui/session/preferences.h"
 
 #include <QUndoCommand>
@@ -29,57 +29,6 @@ class PlanCommand : public QUndoCommand {
 
 StepColumn columnAt(const QModelIndex& index) {
     return static_cast<StepColumn>(index.column());
-}
-
-/// Words to the left, figures to the right.
-QVariant alignmentOf(StepColumn column) {
-    const bool isWord = column == StepColumn::kind || column == StepColumn::which;
-    return QVariant::fromValue(Qt::AlignVCenter | (isWord ? Qt::AlignLeft : Qt::AlignRight));
-}
-
-QString headerText(StepColumn column, const QString& unit) {
-    switch (column) {
-    case StepColumn::kind:
-        return PlanWords::tr("Step");
-    case StepColumn::which:
-        return PlanWords::tr("Of");
-    case StepColumn::temperature:
-        return unit;
-    case StepColumn::rate:
-        return unit + QStringLiteral("/h");
-    case StepColumn::time:
-        return PlanWords::tr("Time");
-    case StepColumn::limit:
-        return PlanWords::tr("Limit");
-    case StepColumn::lowTime:
-        return PlanWords::tr("At low");
-    case StepColumn::takes:
-        return PlanWords::tr("Takes");
-    }
-    return {};
-}
-
-QString headerWords(StepColumn column) {
-    switch (column) {
-    case StepColumn::kind:
-        return PlanWords::tr("What the kiln does in this step");
-    case StepColumn::which:
-        return PlanWords::tr("The cone that is waited for, or how many rings");
-    case StepColumn::temperature:
-        return PlanWords::tr("The temperature that the step goes to or holds, by this probe; of rings the "
-                             "high one");
-    case StepColumn::rate:
-        return PlanWords::tr("How fast; full is as fast as the kiln goes by itself");
-    case StepColumn::time:
-        return PlanWords::tr("How long a hold lasts, a cone wait soaks at the most, rings stay at the high");
-    case StepColumn::limit:
-        return PlanWords::tr("The band of a hold, the ceiling of a cone wait, the low of rings");
-    case StepColumn::lowTime:
-        return PlanWords::tr("How long rings stay at the low");
-    case StepColumn::takes:
-        return PlanWords::tr("How long the step takes as reckoned; not part of the plan");
-    }
-    return {};
 }
 
 } // namespace
@@ -179,8 +128,7 @@ void PlanModel::holdGrowthWithin(TemperatureDifference halfWidth) {
     std::get<Hold>(after).band = halfWidth;
     if (std::get<Hold>(before).band != halfWidth)
         doThis(
-            QStringLiteral("change band"), [=, this] { putStep(row, after); },
-            [=, this] { putStep(row, before); });
+            tr("change band"), [=, this] { putStep(row, after); }, [=, this] { putStep(row, before); });
 }
 
 void PlanModel::putStep(int row, const Step& step) {
@@ -298,7 +246,7 @@ QVariant PlanModel::data(const QModelIndex& index, int role) const {
     case ReckonedRole:
         return columnAt(index) == StepColumn::takes;
     case Qt::TextAlignmentRole:
-        return alignmentOf(columnAt(index));
+        return QVariant::fromValue(alignmentOf(columnAt(index)));
     default:
         return {};
     }
@@ -309,11 +257,11 @@ QVariant PlanModel::headerData(int section, Qt::Orientation orientation, int rol
         return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     const auto column = static_cast<StepColumn>(section);
     if (role == Qt::DisplayRole)
-        return headerText(column, m_preferences.unitName());
+        return headOf(column, m_preferences.unitName());
     if (role == Qt::ToolTipRole || role == Qt::AccessibleTextRole)
-        return headerWords(column);
+        return headInWords(column);
     if (role == Qt::TextAlignmentRole)
-        return alignmentOf(column);
+        return QVariant::fromValue(alignmentOf(column));
     return {};
 }
 
