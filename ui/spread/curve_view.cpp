@@ -4,10 +4,10 @@
 #include "ui/plot/decimation.h"
 #include "ui/plot/plot_dress.h"
 #include "ui/plot/time_axis.h"
-#include "ui/session/firing_cone.h"
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 #include "ui/spread/curve_marks.h"
+#include "ui/spread/forecast_marks.h"
 #include "ui/theme/theme.h"
 
 #include <QKeyEvent>
@@ -41,6 +41,8 @@ CurveView::CurveView(const FiringSession& session, const Preferences& preference
     dress();
 }
 
+CurveView::~CurveView() = default;
+
 void CurveView::build() {
     m_plot->setFocusPolicy(Qt::NoFocus);
     m_plot->setInteractions(QCP::iRangeDrag | QCP::iRangeZoom);
@@ -53,14 +55,7 @@ void CurveView::build() {
     m_bandLow->setPen(Qt::NoPen);
     m_bandHigh->setPen(Qt::NoPen);
     m_bandHigh->setChannelFillGraph(m_bandLow);
-    m_window = new QCPItemRect(m_plot);
-    m_median = new QCPItemLine(m_plot);
-    m_windowWords = new QCPItemText(m_plot);
-    m_ceilingBand = new QCPItemRect(m_plot);
-    m_ceiling = new QCPItemLine(m_plot);
-    m_ceilingWords = new QCPItemText(m_plot);
-    m_ceilingWords->setPositionAlignment(Qt::AlignRight | Qt::AlignBottom);
-    m_ceilingWords->setPadding(QMargins(0, 0, 5, 2));
+    m_forecast = std::make_unique<ForecastMarks>(*m_plot);
     m_plan = m_plot->addGraph();
     m_byHand = m_plot->addGraph();
     m_pending = m_plot->addGraph();
@@ -99,16 +94,7 @@ void CurveView::dress() {
     m_byHand->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, palette.kiln, palette.kiln, 6));
     m_pending->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssCircle, palette.kiln, palette.page, 6));
     m_now->setScatterStyle(QCPScatterStyle(QCPScatterStyle::ssDisc, palette.kiln, palette.kiln, 9));
-    m_window->setPen(Qt::NoPen);
-    m_window->setBrush(palette.forecastWindow);
-    m_median->setPen(QPen(palette.forecast, 2));
-    m_ceilingBand->setPen(Qt::NoPen);
-    m_ceilingBand->setBrush(palette.forecastWindow);
-    m_ceiling->setPen(QPen(palette.forecast, 2, Qt::DotLine));
-    m_ceilingWords->setColor(palette.forecastText);
-    m_ceilingWords->setFont(m_theme.text(TextSize::small));
-    m_windowWords->setColor(palette.forecastText);
-    m_windowWords->setFont(m_theme.text(TextSize::small));
+    m_forecast->dress(m_theme);
     m_cursorText->setColor(palette.ink);
     m_cursorText->setFont(m_theme.text(TextSize::small));
     m_cursorText->setBrush(palette.page);
@@ -192,46 +178,6 @@ void CurveView::addBand(const Stretch& when, const HoldBand& band) {
     m_bandHigh->addData(onAxis(when.end) + 1, qQNaN());
 }
 
-void CurveView::showForecast() {
-    const ConeForecast* shown = firingConeForecast(m_session);
-    if (shown && (shown->isDown || !shown->down.p05 || !shown->down.median))
-        shown = nullptr;
-    for (QCPAbstractItem* item :
-         {static_cast<QCPAbstractItem*>(m_window), static_cast<QCPAbstractItem*>(m_median),
-          static_cast<QCPAbstractItem*>(m_windowWords)})
-        item->setVisible(shown != nullptr);
-    if (!shown)
-        return;
-    const double early = onAxis(*shown->down.p05);
-    const double late = shown->down.p95 ? onAxis(*shown->down.p95) : early + 24 * hour_s;
-    const double median = onAxis(*shown->down.median);
-    const auto range = m_plot->yAxis->range();
-    m_window->topLeft->setCoords(early, range.upper);
-    m_window->bottomRight->setCoords(late, range.lower);
-    m_median->start->setCoords(median, range.lower);
-    m_median->end->setCoords(median, range.upper);
-    m_windowWords->position->setCoords(late, range.upper);
-    m_windowWords->setPositionAlignment(Qt::AlignLeft | Qt::AlignTop);
-    m_windowWords->setPadding(QMargins(5, 2, 0, 0));
-    m_windowWords->setText(tr("cone %1 down").arg(QString::fromStdString(shown->cone)));
-}
-
-void CurveView::showCeiling() {
-    const auto levelsOff = m_session.forecast() ? m_session.forecast()->levelsOff : std::nullopt;
-    const auto last = m_session.firing().lastReading();
-    m_ceiling->setVisible(levelsOff && last);
-    m_ceilingBand->setVisible(levelsOff && last);
-    m_ceilingWords->setVisible(levelsOff && last);
-    if (!levelsOff || !last)
-        return;
-    const double from = onAxis(last->at);
-    const double to = m_plot->xAxis->range().upper;
-    m_ceiling->start->setCoords(from, degrees(levelsOff->median));
-    m_ceiling->end->setCoords(to, degrees(levelsOff->median));
-    m_ceilingBand->topLeft->setCoords(from, degrees(levelsOff->p95));
-    m_ceilingBand->bottomRight->setCoords(to, degrees(levelsOff->p05));
-    m_ceilingWords->position->setCoords(to, degrees(levelsOff->p95));
-    m_ceilingWords->setText(tr("levels off near %1").arg(m_preferences.temperature(levelsOff->median)));
 }
 
 void CurveView::setTimes() {
@@ -280,8 +226,7 @@ void CurveView::refresh() {
     setTimes();
     showReadings();
     setDegrees();
-    showForecast();
-    showCeiling();
+    m_forecast->show(m_session, m_preferences);
     drawMarks(*m_plot, m_session, m_preferences, m_theme,
               m_span == CurveSpan::closeUp ? MarkWords::beside : MarkWords::none);
     m_plot->replot(QCustomPlot::rpQueuedReplot);

@@ -3,17 +3,18 @@
 
 #include <QWidget>
 
+#include <memory>
 #include <vector>
 
 class QCustomPlot;
 class QCPGraph;
 class QCPItemText;
-class QCPItemRect;
 class QCPItemLine;
 
 namespace ringhold {
 
 class FiringSession;
+class ForecastMarks;
 class Preferences;
 class Temperature;
 class Theme;
@@ -35,6 +36,7 @@ class CurveView : public QWidget {
   public:
     CurveView(const FiringSession& session, const Preferences& preferences, const Theme& theme,
               CurveSpan span, QWidget* parent = nullptr);
+    ~CurveView() override;
 
     /// Everything anew; cheap enough for every reading.
     void refresh();
@@ -54,8 +56,6 @@ class CurveView : public QWidget {
     void showReadings();
     void showPlan();
     void addBand(const Stretch& when, const HoldBand& band);
-    void showForecast();
-    void showCeiling();
     void setTimes();
     void setDegrees();
     void moveCursor(double key);
@@ -74,12 +74,7 @@ class CurveView : public QWidget {
     QCPGraph* m_byHand = nullptr;
     QCPGraph* m_now = nullptr;
     std::vector<QCPGraph*> m_channels;
-    QCPItemRect* m_window = nullptr;
-    QCPItemLine* m_median = nullptr;
-    QCPItemText* m_windowWords = nullptr;
-    QCPItemLine* m_ceiling = nullptr; ///< where a kiln without power enough levels off
-    QCPItemRect* m_ceilingBand = nullptr;
-    QCPItemText* m_ceilingWords = nullptr;
+    std::unique_ptr<ForecastMarks> m_forecast;
     QCPItemText* m_cursorText = nullptr;
     QCPItemLine* m_cursorLine = nullptr;
     QString m_cursorWords;
