@@ -5,7 +5,6 @@
 
 #include <QWidget>
 
-class QCheckBox;
 class QComboBox;
 class QLabel;
 class QLineEdit;
@@ -15,7 +14,10 @@ class QVBoxLayout;
 
 namespace ringhold {
 
+class BeforeLighting;
+class KilnChoice;
 class PackFields;
+class PlanChoice;
 class Theme;
 
 /// No box that stops the rest: a page. Notebook and theme outlive it.
@@ -36,31 +38,26 @@ class BeginPage : public QWidget {
   private:
     QWidget* makeFirst();
     QWidget* makeSecond();
-    void fillKilns();
-    void fillProbes();
-    void fillPlans();
-    void choosePlanFile();
+    void suggestTitle();
+    void suggestCones();
     void addPack(const QString& place);
     void begin();
-    Result<KilnId> chosenKiln();
-    Result<std::optional<ProbeId>> chosenProbe(KilnId kiln);
     Result<NewFiring> chosen();
+    std::vector<Piece> pieces() const;
     void refuse(const QString& why);
 
     Notebook& m_notebook;
     const Theme& m_theme;
-    QComboBox* m_kiln;
-    QComboBox* m_probe;
-    QComboBox* m_probeType;
+    KilnChoice* m_kiln;
     QLineEdit* m_title;
-    QComboBox* m_plan;
+    PlanChoice* m_plan;
     QVBoxLayout* m_packColumn;
     std::vector<PackFields*> m_packs;
     QPlainTextEdit* m_pieces;
     QComboBox* m_instrument;
+    BeforeLighting* m_checklist;
     QLabel* m_trouble;
     QPushButton* m_begin;
-    std::vector<Plan> m_plans;
 };
 
 } // namespace ringhold

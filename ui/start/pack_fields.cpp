@@ -8,6 +8,8 @@
 #include <QLineEdit>
 #include <QRegularExpression>
 
+#include <algorithm>
+
 namespace ringhold {
 
 PackFields::PackFields(const QString& place, QWidget* parent)
@@ -50,6 +52,22 @@ Result<std::optional<Pack>> PackFields::pack() const {
     if (pack.place.empty())
         return Error{ErrorKind::badInput, tr("Say where the pack stands.").toStdString()};
     return std::optional(pack);
+}
+
+void PackFields::suggestFor(const Plan& plan) {
+    const auto waits = [](const Step& step) { return std::holds_alternative<ConeWait>(step); };
+    const auto wait = std::ranges::find_if(plan.steps, waits);
+    if (wait == plan.steps.end() || m_cones->isModified())
+        return;
+    const auto series = ConeTable::builtIn().series(static_cast<ConeType>(m_type->currentData().toInt()));
+    const auto firing = std::ranges::find(series, std::get<ConeWait>(*wait).cone, &Cone::name);
+    if (firing == series.end())
+        return;
+    QStringList cones;
+    for (auto cone = firing == series.begin() ? firing : firing - 1; cone != series.end() && cones.size() < 3;
+         ++cone)
+        cones << QString::fromStdString((*cone)->name);
+    m_cones->setText(cones.join(QStringLiteral(", ")));
 }
 
 } // namespace ringhold

@@ -20,6 +20,8 @@ class PackFields : public QWidget {
 
     /// badInput for a cone that its series does not have. A pack without cones is none.
     Result<std::optional<Pack>> pack() const;
+    /// Guide, firing and guard cone of a plan that waits for one, unless the potter wrote cones.
+    void suggestFor(const Plan& plan);
 
   private:
     QLineEdit* m_place;
