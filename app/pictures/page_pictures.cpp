@@ -8,6 +8,7 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QRegularExpression>
 #include <QTabWidget>
 
 namespace ringhold {
@@ -16,8 +17,8 @@ namespace {
 
 /// "Shelf map" as part of a file's name.
 QString inFileName(QString words) {
-    words.remove(QLatin1Char('&'));
-    return words.toLower().simplified().replace(QLatin1Char(' '), QLatin1Char('-'));
+    static const QRegularExpression between(QStringLiteral("[^a-z0-9]+"));
+    return words.remove(QLatin1Char('&')).toLower().replace(between, QStringLiteral("-"));
 }
 
 class PagePictures {
@@ -25,7 +26,18 @@ class PagePictures {
     PagePictures(MainWindow& window, Theme& theme, const PictureWish& wish)
         : m_window(window), m_theme(theme), m_wish(wish) {}
 
+    /// A theme at a time: changing clothes takes longer than turning pages.
     Result<int> takeAll() {
+        for (const auto name : {ThemeName::ember, ThemeName::paper}) {
+            m_theme.show(name);
+            QApplication::processEvents();
+            takePages();
+        }
+        return m_status ? Result<int>(m_taken) : Result<int>(m_status.error());
+    }
+
+  private:
+    void takePages() {
         for (const auto& spread : m_window.spreads()) {
             m_window.open(spread);
             QApplication::processEvents();
@@ -33,15 +45,13 @@ class PagePictures {
         }
         takeByKey("Alt+L", QStringLiteral("spyhole"));
         takeByKey("Ctrl+I", QStringLiteral("instruments"));
-        return m_status ? Result<int>(m_taken) : Result<int>(m_status.error());
     }
 
-  private:
     void take(const QString& name) {
         if (!m_status)
             return;
-        m_status = keepPictures(m_window, m_theme, m_wish.folder, name, m_wish.pixelRatios);
-        m_taken += 2 * static_cast<int>(m_wish.pixelRatios.size());
+        m_status = keepPicture(m_window, m_theme, m_wish.folder, name, m_wish.pixelRatios);
+        m_taken += static_cast<int>(m_wish.pixelRatios.size());
     }
 
     /// With each tab that is in sight in turn.

@@ -23,8 +23,9 @@ struct PictureWish {
     std::vector<int> pixelRatios{1};
 };
 
-/// The window as it stands, under that name; then every spread with all of its tabs, and what opens by keys
-/// from the firing: spyhole and instruments. Gives how many pictures there are.
+/// Every spread with all of its tabs, and what opens by keys from the firing: spyhole and instruments. The
+/// window is in sight, the theme that of the running application and paper afterwards. Gives how many
+/// pictures there are.
 Result<int> picturePages(MainWindow& window, Theme& theme, const PictureWish& wish);
 
 } // namespace ringhold

@@ -2,6 +2,7 @@
 #include "app/pictures/page_pictures.h"
 #include "app/pictures/silent_instruments.h"
 #include "app/pictures/stepped_clock.h"
+#include "app/pictures/unheard_sounder.h"
 #include "app/system_clock.h"
 #include "app/verbs/options.h"
 #include "app/verbs/verb_list.h"
@@ -23,7 +24,7 @@ namespace ringhold {
 namespace {
 
 /// In the midst of the cone wait, as a rule.
-constexpr auto intoTheFiring = std::chrono::minutes(8 * 60 + 25);
+constexpr auto intoTheFiring = std::chrono::minutes(7 * 60 + 50);
 
 /// Every page of the window on a book, in both themes.
 class PicturesVerb final : public Verb {
@@ -67,11 +68,13 @@ Result<int> PicturesVerb::picture(const std::string& copy) const {
             return begun.error();
         practice = *begun;
     }
-    MainWindow window(**notebook, theme);
+    UnheardSounder sounder;
+    MainWindow window(**notebook, theme, &sounder);
+    if (practice) // before anybody sees it
+        liveThrough(*practice->kiln, clock, intoTheFiring);
     window.resize(1280, 800);
     window.show();
-    if (practice)
-        liveThrough(*practice->kiln, clock, intoTheFiring);
+    QApplication::processEvents();
     return picturePages(window, theme, {QString::fromStdString(m_to)});
 }
 

@@ -5,6 +5,7 @@
 #include "app/pictures/page_pictures.h"
 #include "app/pictures/silent_instruments.h"
 #include "app/pictures/stepped_clock.h"
+#include "app/pictures/unheard_sounder.h"
 #include "app/window/practice_hand.h"
 #include "core/kiln/practice_firing.h"
 #include "tests/support/screens.h"
@@ -97,12 +98,16 @@ int main(int argc, char** argv) {
     if (const auto written = writeStudio(**notebook, seed); !written)
         std::fprintf(stderr, "%s\n", written.error().text().c_str());
     (void)(*notebook)->preferences().setZone(demoZone);
-    MainWindow window(**notebook, theme);
+    UnheardSounder sounder;
+    MainWindow window(**notebook, theme, &sounder);
     window.resize(1280, 800);
     window.show();
     keepScreens(window, theme, QStringLiteral("begin"));
+    window.hide(); // what nobody sees is not drawn
     if (const auto session = fireLive(**notebook, clock, seed, std::chrono::minutes(60 * 8 + 25)); !session)
         std::fprintf(stderr, "%s\n", session.error().text().c_str());
+    window.show();
+    QApplication::processEvents();
     if (const auto taken = picturePages(window, theme, {QString::fromLocal8Bit(argv[1]), {1, 2}}); !taken)
         std::fprintf(stderr, "%s\n", taken.error().text().c_str());
     std::printf("The pictures are in %s\n", argv[1]);

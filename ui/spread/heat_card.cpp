@@ -41,11 +41,11 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
     column->addWidget(m_warnings);
     column->addWidget(m_lines);
     column->addStretch(1);
-    connect(&session, &FiringSession::forecastChanged, this, &HeatCard::refresh);
-    connect(&preferences, &Preferences::changed, this, &HeatCard::refresh);
+    connect(&session, &FiringSession::forecastChanged, this, &HeatCard::follow);
+    connect(&preferences, &Preferences::changed, this, &HeatCard::follow);
     connect(&m_tick, &QTimer::timeout, this, [this] {
         if (ringClockOf(m_session)) // it counts seconds; all else waits for news
-            refresh();
+            follow();
     });
     m_tick.start(1000);
     connect(&theme, &Theme::changed, this, &HeatCard::dress);
@@ -64,6 +64,16 @@ void HeatCard::dress() {
     setTone(m_warnings, Tone::warning);
     m_warnings->setFont(m_theme.text(TextSize::body, QFont::DemiBold));
     refresh();
+}
+
+void HeatCard::showEvent(QShowEvent* event) {
+    QFrame::showEvent(event);
+    refresh();
+}
+
+void HeatCard::follow() {
+    if (isWindow() || isVisible())
+        refresh();
 }
 
 void HeatCard::refresh() {

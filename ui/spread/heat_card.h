@@ -27,7 +27,12 @@ class HeatCard : public QFrame {
     /// To be unfolded, or folded.
     void adviceWanted(bool unfolded);
 
+  protected:
+    void showEvent(QShowEvent* event) override;
+
   private:
+    /// Reckons the words anew if anybody sees them.
+    void follow();
     void dress();
 
     const FiringSession& m_session;

@@ -45,7 +45,10 @@ ReminderBar::ReminderBar(const FiringSession& session, const Preferences& prefer
     refresh();
 }
 
+/// What a look would tell is reckoned only while the page is looked at.
 void ReminderBar::refresh() {
+    if (!isWindow() && !parentWidget()->isVisible())
+        return;
     const Instant now = m_session.now();
     const QString words = m_quietUntil && now < *m_quietUntil ? QString() : m_ask(now);
     if (!words.isEmpty())

@@ -68,7 +68,7 @@ RightPage::RightPage(FiringSession& session, const Preferences& preferences, con
     m_repaint.setSingleShot(true);
     connect(&m_repaint, &QTimer::timeout, this, &RightPage::refreshCurves);
     const auto later = [this] {
-        if (!m_repaint.isActive())
+        if (!m_repaint.isActive() && isVisible())
             m_repaint.start(repaint_ms);
     };
     for (auto signal : {&FiringSession::readingTaken, &FiringSession::linesChanged,
@@ -140,6 +140,11 @@ void RightPage::unfoldAdvice(bool unfolded) {
     refreshCurves();
     if (unfolded)
         m_advice->begin();
+}
+
+void RightPage::showEvent(QShowEvent* event) {
+    QFrame::showEvent(event);
+    refreshCurves();
 }
 
 void RightPage::refreshCurves() {

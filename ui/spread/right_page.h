@@ -41,6 +41,9 @@ class RightPage : public QFrame {
     /// A meter's stand is to be written.
     void meterWanted();
 
+  protected:
+    void showEvent(QShowEvent* event) override;
+
   private:
     QLayout* makeCards();
     void refreshCurves();

@@ -13,12 +13,15 @@
 #include <QStyle>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace ringhold {
 
 namespace {
 
-constexpr int troubleLeast = 150; ///< so that words do not stand one below the other
-constexpr int narrow = 1150;      ///< below this width the strip leaves out what the spread shows as well
+constexpr int troubleWidth = 240;
+constexpr int soon_ms = 100;
+constexpr int narrow = 1150; ///< below this width the strip leaves out what the spread shows as well
 
 } // namespace
 
@@ -52,13 +55,17 @@ Strip::Strip(const FiringSession& session, const Preferences& preferences, const
     m_next = addField(tr("then"), tr("Next step"));
     row->addStretch(1);
     m_trouble->setWordWrap(true);
-    m_trouble->setMinimumWidth(troubleLeast);
-    m_trouble->setMaximumWidth(260);
+    m_trouble->setMaximumWidth(troubleWidth);
     row->addWidget(m_trouble);
-    for (auto signal :
-         {&FiringSession::readingTaken, &FiringSession::forecastChanged, &FiringSession::linkChanged,
-          &FiringSession::diskTroubleChanged, &FiringSession::alarmsChanged})
+    for (auto signal : {&FiringSession::forecastChanged, &FiringSession::linkChanged,
+                        &FiringSession::diskTroubleChanged, &FiringSession::alarmsChanged})
         connect(&session, signal, this, &Strip::refresh);
+    m_soon.setSingleShot(true);
+    connect(&m_soon, &QTimer::timeout, this, &Strip::refresh);
+    connect(&session, &FiringSession::readingTaken, this, [this] {
+        if (!m_soon.isActive())
+            m_soon.start(soon_ms);
+    });
     connect(&preferences, &Preferences::changed, this, &Strip::refresh);
     connect(&theme, &Theme::changed, this, &Strip::dress);
     connect(&m_tick, &QTimer::timeout, this, &Strip::refresh);
@@ -113,6 +120,10 @@ void Strip::refresh() {
         field.caption->setVisible(m_standing != Standing::beside);
     fill(m_next, width() < narrow ? QString() : m_words.next, m_words.nextWhen);
     m_trouble->setText(m_words.trouble);
+    m_trouble->setMinimumWidth(
+        width() < narrow
+            ? 0
+            : std::min(troubleWidth, m_trouble->fontMetrics().horizontalAdvance(m_words.trouble) + 4));
     m_trouble->setVisible(!m_words.trouble.isEmpty());
 }
 

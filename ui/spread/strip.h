@@ -68,6 +68,7 @@ class Strip : public QFrame {
     Standing m_standing = Standing::alone;
     Field m_climb, m_offPlan, m_step, m_cone, m_next;
     QTimer m_tick;
+    QTimer m_soon; ///< readings may come faster than they can be read
 };
 
 } // namespace ringhold

@@ -20,21 +20,28 @@ QImage pictureOf(QWidget& widget, double pixelRatio) {
     return image;
 }
 
+Status keepPicture(QWidget& widget, const Theme& theme, const QString& folder, const QString& name,
+                   const std::vector<int>& pixelRatios) {
+    QDir().mkpath(folder);
+    for (int pass = 0; pass < layoutPasses; ++pass)
+        QApplication::processEvents();
+    const QString dressed =
+        name + (theme.name() == ThemeName::paper ? QStringLiteral("-paper") : QStringLiteral("-ember"));
+    for (const int ratio : pixelRatios) {
+        const QString file = QDir(folder).filePath(
+            dressed + (ratio == 1 ? QStringLiteral(".png") : QStringLiteral("-%1x.png").arg(ratio)));
+        if (!pictureOf(widget, ratio).save(file))
+            return Error{ErrorKind::unwritable, "the picture cannot be written", file.toStdString()};
+    }
+    return {};
+}
+
 Status keepPictures(QWidget& widget, Theme& theme, const QString& folder, const QString& name,
                     const std::vector<int>& pixelRatios) {
-    QDir().mkpath(folder);
     for (const auto themeName : {ThemeName::ember, ThemeName::paper}) {
         theme.show(themeName);
-        for (int pass = 0; pass < layoutPasses; ++pass)
-            QApplication::processEvents();
-        const QString dressed =
-            name + (themeName == ThemeName::paper ? QStringLiteral("-paper") : QStringLiteral("-ember"));
-        for (const int ratio : pixelRatios) {
-            const QString file = QDir(folder).filePath(
-                dressed + (ratio == 1 ? QStringLiteral(".png") : QStringLiteral("-%1x.png").arg(ratio)));
-            if (!pictureOf(widget, ratio).save(file))
-                return Error{ErrorKind::unwritable, "the picture cannot be written", file.toStdString()};
-        }
+        if (const auto kept = keepPicture(widget, theme, folder, name, pixelRatios); !kept)
+            return kept;
     }
     return {};
 }
