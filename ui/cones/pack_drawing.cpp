@@ -12,13 +12,14 @@ namespace ringhold {
 namespace {
 
 // All in cone lengths.
-constexpr double pitch = 0.78; ///< from foot to foot
+constexpr double leastPitch = 0.78; ///< from foot to foot, at the least
+constexpr double mostPitch = 1.15;  ///< where there is room
 constexpr double plaqueHeight = 0.13;
 constexpr double margin = 0.08; ///< of the plaque, on both sides
 constexpr double headroom = 0.04;
 constexpr double sunk = 0.02; ///< how deep a cone sits in its plaque
 
-double widthInLengths(std::size_t cones) {
+double widthInLengths(std::size_t cones, double pitch = leastPitch) {
     return 2 * margin + coneBaseWidth() + pitch * static_cast<double>(cones - 1) + coneReach();
 }
 
@@ -49,16 +50,20 @@ double PackDrawing::aspect(std::size_t cones) {
 
 PackDrawing::PackDrawing(DrawnPack pack, const QRectF& area, double nameHeight)
     : m_pack(std::move(pack)), m_nameHeight(nameHeight) {
-    const double width = widthInLengths(std::max<std::size_t>(m_pack.cones.size(), 1));
-    m_length = std::max(1.0, std::min(area.width() / width, (area.height() - nameHeight) / heightInLengths));
-    m_plaque = QRectF(0, 0, width * m_length, plaqueHeight * m_length);
+    const std::size_t cones = std::max<std::size_t>(m_pack.cones.size(), 1);
+    m_length = std::max(
+        1.0, std::min(area.width() / widthInLengths(cones), (area.height() - nameHeight) / heightInLengths));
+    const double spare = area.width() / m_length - widthInLengths(cones);
+    m_pitch =
+        cones > 1 ? std::min(leastPitch + spare / static_cast<double>(cones - 1), mostPitch) : leastPitch;
+    m_plaque = QRectF(0, 0, widthInLengths(cones, m_pitch) * m_length, plaqueHeight * m_length);
     m_plaque.moveCenter(area.center());
     m_plaque.moveBottom(area.bottom() - nameHeight);
     m_firstFoot = (margin + coneBaseWidth()) * m_length;
 }
 
 ConePlace PackDrawing::place(std::size_t cone) const {
-    const double along = m_firstFoot + pitch * m_length * static_cast<double>(cone);
+    const double along = m_firstFoot + m_pitch * m_length * static_cast<double>(cone);
     const double x = m_pack.leansLeft ? m_plaque.right() - along : m_plaque.left() + along;
     return {{x, m_plaque.top() + sunk * m_length}, m_length, m_pack.leansLeft};
 }

@@ -68,6 +68,7 @@ class PackDrawing {
     DrawnPack m_pack;
     double m_length = 0;
     double m_firstFoot = 0;
+    double m_pitch = 0; ///< in cone lengths
     double m_nameHeight = 0;
     QRectF m_plaque;
 };

@@ -19,6 +19,7 @@ namespace ringhold {
 namespace {
 
 constexpr double zoomStep = 0.7;
+constexpr int leastRoom = 18; ///< beside the curves, in pixels
 
 } // namespace
 
@@ -34,7 +35,6 @@ CurvesPlot::CurvesPlot(const Preferences& preferences, const Theme& theme, QWidg
     m_plot->setInteractions(QCP::iRangeDrag | QCP::iRangeZoom);
     m_plot->axisRect()->setRangeDrag(Qt::Horizontal);
     m_plot->axisRect()->setRangeZoom(Qt::Horizontal);
-    m_plot->axisRect()->setMinimumMargins(QMargins(8, 22, 18, 4));
     m_cursorText->position->setTypeY(QCPItemPosition::ptAxisRectRatio);
     m_cursorText->setClipToAxisRect(false);
     m_cursor->setVisible(false);
@@ -100,9 +100,12 @@ void CurvesPlot::nameCurves() {
     for (auto* name : m_names)
         m_plot->removeItem(name);
     m_names.clear();
+    const QFontMetrics letters(m_theme.text(TextSize::small, QFont::Bold));
+    int room = leastRoom;
     for (const auto& curve : m_curves) {
         if (curve.name.isEmpty())
             continue;
+        room = std::max(room, letters.horizontalAdvance(curve.name) + 8);
         auto* name = new QCPItemText(m_plot);
         const auto& end = curve.curve->back();
         name->position->setCoords(placeOf(curve, end.at), degrees(end.temperature));
@@ -114,6 +117,7 @@ void CurvesPlot::nameCurves() {
         name->setClipToAxisRect(false);
         m_names.push_back(name);
     }
+    m_plot->axisRect()->setMinimumMargins(QMargins(8, 22, room, 4));
 }
 
 void CurvesPlot::drawLooks() {

@@ -68,7 +68,7 @@ QWidget* PastPage::makeList(const Theme& theme) {
     column->addWidget(m_fields);
     m_table->setModel(m_found);
     m_table->setAccessibleName(tr("Firings"));
-    m_table->setColumns({{3.2, 0}, {10.5, 0}, {9, 2}, {6.5, 1}, {8.5, 0}, {8.5, 0}, {8.5, 0}});
+    m_table->setColumns({{3.2, 0}, {9.5, 0}, {7.5, 2}, {6.5, 1}, {7.5, 0}, {9.8, 0}, {9.2, 0}});
     m_table->setSelectionBehavior(QAbstractItemView::SelectRows);
     m_table->setShowGrid(false);
     m_table->horizontalHeader()->setSortIndicator(static_cast<int>(FiringColumn::began), Qt::DescendingOrder);

@@ -50,7 +50,7 @@ QString whatWords(const FiringRecord& record) {
 
 SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& theme, QWidget* parent)
     : QWidget(parent), m_session(session), m_notebook(notebook), m_theme(theme),
-      m_date(new Heading(theme, TextSize::title, notebook.preferences().date(session.record().firing.began))),
+      m_date(new Heading(theme, TextSize::large, notebook.preferences().date(session.record().firing.began))),
       m_what(new QLabel), m_logModel(new LogModel(this)), m_log(new LogView(theme)),
       m_right(new RightPage(session, notebook.preferences(), theme)),
       m_glaze(new GlazeOfFiring(session, notebook, this)),
