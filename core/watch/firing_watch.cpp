@@ -27,6 +27,18 @@ std::optional<Temperature> hottestOf(const std::optional<Plan>& plan) {
     return hottest;
 }
 
+/// When the potter last said something that moves the plan on, which may be after the last reading.
+std::optional<Instant> newestWord(const FiringRecord& record) {
+    std::optional<Instant> newest;
+    for (const auto& correction : record.stepCorrections)
+        if (!correction.struck)
+            newest = std::max(newest.value_or(correction.at), correction.at);
+    for (const auto& look : record.looks)
+        if (!look.struck && !look.cold)
+            newest = std::max(newest.value_or(look.at), look.at);
+    return newest;
+}
+
 } // namespace
 
 FiringWatch::FiringWatch(WatchedFiring watched, WatchSettings settings)
@@ -165,11 +177,8 @@ void FiringWatch::followFromStart(Instant from) {
         if (!m_causesThrough || point.at > *m_causesThrough)
             watchCauses(point);
     }
-    const auto& corrections = record.stepCorrections;
-    const auto newest =
-        std::ranges::find(corrections.rbegin(), corrections.rend(), false, &StepCorrection::struck);
-    if (m_follower && newest != corrections.rend() && !curve.empty()) {
-        m_follower->passTime(newest->at);
+    if (const auto word = newestWord(record); m_follower && word && !curve.empty()) {
+        m_follower->passTime(*word);
         m_holds.add(curve.back(), curve, follower());
     }
     if (!record.settings.empty())

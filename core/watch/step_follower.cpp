@@ -67,8 +67,14 @@ void StepFollower::restart(const Curve& curve, std::vector<Look> looks,
 }
 
 void StepFollower::passTime(Instant now) {
-    if (m_started)
-        obey(now, m_real.back());
+    if (!m_started)
+        return;
+    obey(now, m_real.back());
+    const CurvePoint here{std::max(now, m_real.back().at), m_real.back().temperature};
+    const auto* wait =
+        m_leg < m_ahead.legs.size() ? std::get_if<ConeWait>(&m_plan.steps[leg().step]) : nullptr;
+    if (wait && coneWaitEnded(*wait, here))
+        nextLeg(here);
 }
 
 void StepFollower::obey(Instant now, const CurvePoint& point) {

@@ -178,8 +178,6 @@ void CurveView::addBand(const Stretch& when, const HoldBand& band) {
     m_bandHigh->addData(onAxis(when.end) + 1, qQNaN());
 }
 
-}
-
 void CurveView::setTimes() {
     if (m_zoomed)
         return;

@@ -106,6 +106,26 @@ TEST(StepFollower, OnlyALookEndsAConeWait) {
     EXPECT_EQ(follower.position()->step, 1u);
 }
 
+TEST(StepFollower, ALookAfterTheLastReadingEndsAConeWaitToo) {
+    StepFollower follower(smallPlan(), contextAt(start));
+    Curve curve;
+    for (int minute = 0; minute <= 600; minute += 15)
+        curve.push_back(
+            {start + std::chrono::minutes(minute), celsius(std::min(1262.0, 20 + 200.0 * minute / 60))});
+    const Instant down = start + std::chrono::minutes(607);
+    follower.restart(curve, {coneDown(down)});
+    EXPECT_EQ(follower.position()->step, 1u);
+    follower.passTime(down - std::chrono::minutes(1));
+    EXPECT_EQ(follower.position()->step, 1u);
+    follower.passTime(down);
+    ASSERT_TRUE(follower.position());
+    EXPECT_EQ(follower.position()->step, 2u);
+    EXPECT_EQ(follower.position()->since, down);
+    follower.add({start + std::chrono::minutes(615), celsius(1190)});
+    EXPECT_EQ(follower.position()->step, 2u);
+    EXPECT_EQ(follower.position()->since, down);
+}
+
 TEST(StepFollower, SeesThatThePotterDroppedWithoutAWord) {
     StepFollower follower(smallPlan(), contextAt(start));
     Curve curve;

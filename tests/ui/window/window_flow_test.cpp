@@ -153,6 +153,7 @@ TEST_F(WindowFlow, AConeDownLookMovesThePlanOnAndStrikingItPutsItBack) {
     ASSERT_TRUE(waiting);
     ASSERT_TRUE(std::holds_alternative<ConeWait>(session().follower()->plan().steps[waiting->step]));
     write(801, QStringLiteral("9 down"));
+    EXPECT_EQ(session().follower()->position()->step, waiting->step + 1) << "at once, by no reading yet";
     write(802, QStringLiteral("1255 C"));
     EXPECT_EQ(session().follower()->position()->step, waiting->step + 1);
     ASSERT_TRUE(session().firing().strike(session().record().looks[0].id, disk.clock().now()).ok());
