@@ -2,12 +2,15 @@
 
 #include "app/pictures/stepped_clock.h"
 #include "core/instrument/practice_instrument.h"
+#include "ui/alarm/sound_trial.h"
+#include "ui/session/notebook.h"
 #include "ui/theme/theme.h"
 #include "ui/theme/theme_pictures.h"
 #include "ui/window/main_window.h"
 
 #include <QAction>
 #include <QApplication>
+#include <QPushButton>
 #include <QRegularExpression>
 #include <QTabWidget>
 
@@ -33,11 +36,13 @@ class PagePictures {
             QApplication::processEvents();
             takePages();
         }
+        takeReport();
         return m_status ? Result<int>(m_taken) : Result<int>(m_status.error());
     }
 
   private:
     void takePages() {
+        trigger("Alt+F"); // from wherever the firing's spread was left
         for (const auto& spread : m_window.spreads()) {
             m_window.open(spread);
             QApplication::processEvents();
@@ -72,12 +77,27 @@ class PagePictures {
 
     void takeByKey(const char* key, const QString& name) {
         m_window.open(m_window.spreads().front());
+        if (trigger(key))
+            take(name);
+    }
+
+    /// In both themes at once: the past page goes on showing the report.
+    void takeReport() {
+        if (!m_status || !trigger("Ctrl+R"))
+            return;
+        m_status =
+            keepPictures(m_window, m_theme, m_wish.folder, QStringLiteral("report"), m_wish.pixelRatios);
+        m_taken += 2 * static_cast<int>(m_wish.pixelRatios.size());
+    }
+
+    bool trigger(const char* key) {
         for (auto* action : m_window.findChildren<QAction*>())
             if (action->shortcut() == QKeySequence(QLatin1String(key))) {
                 action->trigger();
                 QApplication::processEvents();
-                take(name);
+                return true;
             }
+        return false;
     }
 
     MainWindow& m_window;
@@ -96,6 +116,13 @@ void liveThrough(PracticeInstrument& kiln, SteppedClock& clock, Duration time) {
         kiln.advance(clock.now());
         QApplication::processEvents();
     }
+}
+
+void answerAll(Notebook& notebook, MainWindow& window) {
+    for (const auto& session : notebook.sessions())
+        session->acknowledgeAll(QStringLiteral("practice"));
+    for (auto* trial : window.findChildren<SoundTrial*>())
+        trial->findChildren<QPushButton*>().front()->click(); // it was heard
 }
 
 Result<int> picturePages(MainWindow& window, Theme& theme, const PictureWish& wish) {

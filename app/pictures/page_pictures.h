@@ -11,12 +11,16 @@
 namespace ringhold {
 
 class MainWindow;
+class Notebook;
 class PracticeInstrument;
 class SteppedClock;
 class Theme;
 
 /// Lets the firing on that practice kiln go on by so much, a minute at a time, and the window with it.
 void liveThrough(PracticeInstrument& kiln, SteppedClock& clock, Duration time);
+
+/// As a potter would before the pictures: every alarm is acknowledged, and the trial of the sound answered.
+void answerAll(Notebook& notebook, MainWindow& window);
 
 struct PictureWish {
     QString folder;

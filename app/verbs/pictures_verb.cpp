@@ -70,8 +70,10 @@ Result<int> PicturesVerb::picture(const std::string& copy) const {
     }
     UnheardSounder sounder;
     MainWindow window(**notebook, theme, &sounder);
-    if (practice) // before anybody sees it
+    if (practice) { // before anybody sees it
         liveThrough(*practice->kiln, clock, intoTheFiring);
+        answerAll(**notebook, window);
+    }
     window.resize(1280, 800);
     window.show();
     QApplication::processEvents();

@@ -21,7 +21,7 @@ TEST(PicturesVerb, PicturesEveryPageAndLeavesTheBookAsItIs) {
     const auto ran = ringholdRuns({"pictures", "--book", book, "--to", to});
     ASSERT_EQ(ran.status, 0) << ran.err;
     EXPECT_THAT(ran.out, testing::HasSubstr(to));
-    for (const char* page : {"firing", "spyhole", "instruments", "past"})
+    for (const char* page : {"firing", "spyhole", "instruments", "past-log", "report"})
         for (const char* theme : {"paper", "ember"}) {
             const QImage picture(QString::fromStdString(to + "/" + page + "-" + theme + ".png"));
             EXPECT_EQ(picture.size(), QSize(1280, 800)) << page << ' ' << theme;

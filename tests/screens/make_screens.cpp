@@ -106,6 +106,7 @@ int main(int argc, char** argv) {
     window.hide(); // what nobody sees is not drawn
     if (const auto session = fireLive(**notebook, clock, seed, std::chrono::minutes(60 * 8 + 25)); !session)
         std::fprintf(stderr, "%s\n", session.error().text().c_str());
+    answerAll(**notebook, window);
     window.show();
     QApplication::processEvents();
     if (const auto taken = picturePages(window, theme, {QString::fromLocal8Bit(argv[1]), {1, 2}}); !taken)
