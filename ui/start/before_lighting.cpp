@@ -16,17 +16,16 @@ namespace {
 const char* const usual[] = {
     QT_TRANSLATE_NOOP("ringhold::BeforeLighting", "Catchers under every piece, wash on the shelves"),
     QT_TRANSLATE_NOOP("ringhold::BeforeLighting", "Packs in sight of the spyhole, spare cones at hand"),
-    QT_TRANSLATE_NOOP("ringhold::BeforeLighting",
-                      "Ventilation on; carbon monoxide alarm working where gas burns"),
+    QT_TRANSLATE_NOOP("ringhold::BeforeLighting", "Ventilation on; carbon monoxide alarm where gas burns"),
     QT_TRANSLATE_NOOP("ringhold::BeforeLighting", "The kiln's own over-temperature limiter set"),
-    QT_TRANSLATE_NOOP("ringhold::BeforeLighting",
-                      "Infrared-rated eyewear at the spyhole, chosen with its supplier and to local rules"),
+    QT_TRANSLATE_NOOP("ringhold::BeforeLighting", "Infrared-rated eyewear at the spyhole"),
 };
 
 constexpr const char* caution = QT_TRANSLATE_NOOP(
     "ringhold::BeforeLighting",
     "Ringhold keeps a notebook. It controls nothing and is no safety device: limiter, wiring, gas and "
-    "ventilation are for licensed trades and local codes. Never leave a firing alone.");
+    "ventilation are for licensed trades and local codes. Choose eyewear with its supplier and to local "
+    "rules. Never leave a firing alone.");
 
 } // namespace
 
@@ -69,6 +68,8 @@ void BeforeLighting::showOwn() {
             continue;
         auto* box =
             new QCheckBox(QString::fromStdString(item.words).replace(QLatin1Char('&'), QLatin1String("&&")));
+        box->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Fixed); // of any length
+        box->setToolTip(QString::fromStdString(item.words));
         box->setChecked(ticked.contains(box->text()));
         m_ownColumn->addWidget(box);
         m_own.push_back(box);

@@ -27,20 +27,22 @@ constexpr const char* byHand = QT_TRANSLATE_NOOP("ringhold::BeginPage", "reading
 } // namespace
 
 BeginPage::BeginPage(Notebook& notebook, const Theme& theme, QWidget* parent)
-    : QWidget(parent), m_notebook(notebook), m_theme(theme), m_kiln(new KilnChoice(notebook)),
-      m_title(new QLineEdit), m_plan(new PlanChoice(notebook)), m_packColumn(new QVBoxLayout),
-      m_pieces(new QPlainTextEdit), m_instrument(new QComboBox), m_checklist(new BeforeLighting(notebook)),
-      m_trouble(new QLabel), m_begin(new QPushButton(tr("Begin the firing"))) {
+    : QWidget(parent), m_notebook(notebook), m_theme(theme), m_title(new QLineEdit),
+      m_plan(new PlanChoice(notebook)), m_packColumn(new QVBoxLayout), m_pieces(new QPlainTextEdit),
+      m_instrument(new QComboBox), m_checklist(new BeforeLighting(notebook)), m_trouble(new QLabel),
+      m_begin(new QPushButton(tr("Begin the firing"))) {
     auto* inside = new QFrame;
     inside->setObjectName(QStringLiteral("book"));
     auto* row = new QHBoxLayout(inside);
-    row->setContentsMargins(32, 22, 32, 22);
-    row->setSpacing(40);
+    row->setContentsMargins(28, 20, 28, 20);
+    row->setSpacing(32);
     row->addWidget(makeFirst(), 1);
     row->addWidget(makeSecond(), 1);
     auto* scroll = new QScrollArea;
     scroll->setWidgetResizable(true);
     scroll->setFrameShape(QFrame::NoFrame);
+    scroll->setAccessibleName(tr("A new firing"));
+    scroll->setFocusPolicy(Qt::NoFocus); // its parts have it
     scroll->setWidget(inside);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
@@ -60,9 +62,9 @@ QWidget* BeginPage::makeFirst() {
     m_title->setAccessibleName(tr("Title of the firing"));
     auto* form = new QFormLayout;
     form->setSpacing(8);
+    m_kiln = new KilnChoice(m_notebook, *form, this);
     form->addRow(tr("Title"), m_title);
     form->addRow(tr("Plan"), m_plan);
-    column->addWidget(m_kiln);
     column->addLayout(form);
     column->addSpacing(12);
     column->addWidget(new Heading(m_theme, TextSize::title, tr("Cone packs")));

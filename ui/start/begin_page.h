@@ -48,7 +48,7 @@ class BeginPage : public QWidget {
 
     Notebook& m_notebook;
     const Theme& m_theme;
-    KilnChoice* m_kiln;
+    KilnChoice* m_kiln = nullptr;
     QLineEdit* m_title;
     PlanChoice* m_plan;
     QVBoxLayout* m_packColumn;

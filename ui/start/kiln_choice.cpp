@@ -11,8 +11,8 @@
 
 namespace ringhold {
 
-KilnChoice::KilnChoice(Notebook& notebook, QWidget* parent)
-    : QWidget(parent), m_notebook(notebook), m_kiln(new QComboBox), m_probe(new QComboBox),
+KilnChoice::KilnChoice(Notebook& notebook, QFormLayout& form, QObject* parent)
+    : QObject(parent), m_notebook(notebook), m_kiln(new QComboBox), m_probe(new QComboBox),
       m_type(new QComboBox) {
     m_kiln->setEditable(true);
     m_probe->setEditable(true);
@@ -24,11 +24,8 @@ KilnChoice::KilnChoice(Notebook& notebook, QWidget* parent)
     auto* probe = new QHBoxLayout;
     probe->addWidget(m_probe, 1);
     probe->addWidget(m_type);
-    auto* form = new QFormLayout(this);
-    form->setContentsMargins(0, 0, 0, 0);
-    form->setSpacing(8);
-    form->addRow(tr("Kiln"), m_kiln);
-    form->addRow(tr("Probe"), probe);
+    form.addRow(tr("Kiln"), m_kiln);
+    form.addRow(tr("Probe"), probe);
     fillTypes();
     connect(m_kiln, &QComboBox::currentTextChanged, this, &KilnChoice::fillProbes);
     connect(m_probe, &QComboBox::currentTextChanged, this, &KilnChoice::showType);

@@ -4,22 +4,23 @@
 #include "core/base/result.h" // first: moc stumbles when <compare> comes before all else
 #include "core/firing/records.h"
 
-#include <QWidget>
+#include <QObject>
 
 #include <optional>
 
 class QComboBox;
+class QFormLayout;
 
 namespace ringhold {
 
 class Notebook;
 
-/// Follows the book. The notebook outlives it.
-class KilnChoice : public QWidget {
+/// Two rows of a form. Follows the book. The notebook outlives it.
+class KilnChoice : public QObject {
     Q_OBJECT
 
   public:
-    explicit KilnChoice(Notebook& notebook, QWidget* parent = nullptr);
+    KilnChoice(Notebook& notebook, QFormLayout& form, QObject* parent = nullptr);
 
     /// What was chosen; a name that the book does not know is written to it. badInput without a name.
     Result<KilnId> kiln();

@@ -21,7 +21,10 @@ PackFields::PackFields(const QString& place, QWidget* parent)
     m_cones->setAccessibleName(tr("Cones: guide, firing, guard"));
     m_cones->setToolTip(tr("Guide, firing and guard cone"));
     m_type->setAccessibleName(tr("Series of the cones"));
-    m_cones->setMaximumWidth(120);
+    m_place->setMinimumWidth(m_place->fontMetrics().horizontalAdvance(tr("middle shelf")) + 24);
+    m_cones->setFixedWidth(m_cones->fontMetrics().horizontalAdvance(QStringLiteral("10, 11, 12")) + 24);
+    m_type->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    m_type->setMinimumContentsLength(8);
     for (const auto type : {ConeType::selfSupporting, ConeType::large, ConeType::small,
                             ConeType::selfSupportingIronFree, ConeType::largeIronFree}) {
         const auto words = name(type);
@@ -29,8 +32,8 @@ PackFields::PackFields(const QString& place, QWidget* parent)
                         static_cast<int>(type));
     }
     row->addWidget(m_place, 2);
-    row->addWidget(m_cones, 1);
-    row->addWidget(m_type, 1);
+    row->addWidget(m_cones);
+    row->addWidget(m_type, 2);
     row->addWidget(m_left);
 }
 

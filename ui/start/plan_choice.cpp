@@ -18,7 +18,8 @@ PlanChoice::PlanChoice(Notebook& notebook, QWidget* parent) : QComboBox(parent),
     setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
     setMinimumContentsLength(20);
     load();
-    setCurrentIndex(std::min(1, count() - 2));
+    const auto sound = std::ranges::find_if(m_plans, [](const Plan& p) { return check(p).ok(); });
+    setCurrentIndex(sound == m_plans.end() ? 0 : 1 + static_cast<int>(sound - m_plans.begin()));
     m_before = currentIndex();
     connect(this, &QComboBox::activated, this, [this](int index) {
         if (index == count() - 1)
