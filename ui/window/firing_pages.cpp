@@ -186,11 +186,14 @@ void FiringPages::endFiring() {
     auto* session = currentSession();
     if (!session)
         return;
+    const auto firing = static_cast<qlonglong>(session->record().firing.id);
     takeDown(m_shown.extract(session).mapped());
-    if (const auto ended = m_notebook.end(*session); !ended) {
-        Q_EMIT troubled(QString::fromStdString(ended.error().text()));
+    if (const auto done = m_notebook.end(*session); !done) {
+        Q_EMIT troubled(QString::fromStdString(done.error().text()));
         matchSessions();
+        return;
     }
+    Q_EMIT ended(firing);
 }
 
 } // namespace ringhold

@@ -50,6 +50,8 @@ class FiringPages : public QStackedWidget {
     void endFiring();
 
   Q_SIGNALS:
+    /// By the potter's word; it is among the past ones now.
+    void ended(qlonglong firing);
     /// The potter asked for one of these pages.
     void wanted();
     /// Another firing is shown, or none.

@@ -78,6 +78,7 @@ MainWindow::MainWindow(Notebook& notebook, Theme& theme, Sounder* sounder, QWidg
     connect(m_exchange, &FileExchange::troubled, this, &MainWindow::tell);
     connect(m_firings, &FiringPages::wanted, this, [this] { open(tr("Firing")); });
     connect(m_firings, &FiringPages::menuWanted, m_steps, [this](const QPoint& at) { m_steps->popup(at); });
+    connect(m_firings, &FiringPages::ended, this, &MainWindow::showPast); // to be read, judged and reported
     connect(m_firings, &FiringPages::troubled, this, &MainWindow::tell);
     connect(m_watch, &WatchDesk::troubled, this, &MainWindow::tell);
     connect(m_watch, &WatchDesk::spyholeWanted, this, [this](FiringSession* session) {
