@@ -21,6 +21,8 @@ namespace {
 
 constexpr double hour_s = 3600;
 constexpr double cursorSteps = 60;  ///< of the keys, from edge to edge
+constexpr int closestLines_px = 20; ///< of temperature
+constexpr int mostLines = 6;
 constexpr int fewestColumns = 1000; // the view may not have its size yet
 
 } // namespace
@@ -220,6 +222,8 @@ void CurveView::setDegrees() {
 }
 
 void CurveView::refresh() {
+    const int lines = m_plot->axisRect()->height() / closestLines_px;
+    m_plot->yAxis->ticker()->setTickCount(std::clamp(lines, 2, mostLines));
     showPlan();
     setTimes();
     showReadings();

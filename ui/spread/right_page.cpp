@@ -20,6 +20,7 @@ namespace ringhold {
 namespace {
 
 constexpr int repaint_ms = 200;
+constexpr int leastForBoth = 470; ///< of height; below, the close-up stands for the whole
 
 /// The last looks of a pack and the model's ghosts, as they are drawn.
 DrawnPack drawnPack(const Pack& pack, const std::vector<Look>& looks, const PackForecast* forecast) {
@@ -154,10 +155,12 @@ void RightPage::refreshCurves() {
         close = !std::holds_alternative<Climb>(step) && !std::holds_alternative<Cool>(step);
     }
     close = (close || m_session.watch().holdToKeep()) && m_advice->isHidden() && m_growth->isHidden();
+    const bool roomForBoth = height() >= leastForBoth;
     m_closeUp->setVisible(close);
-    m_whole->refresh();
-    if (close)
-        m_closeUp->refresh();
+    m_whole->setVisible(!close || roomForBoth);
+    for (auto* curve : {m_whole, m_closeUp})
+        if (!curve->isHidden())
+            curve->refresh();
 }
 
 } // namespace ringhold

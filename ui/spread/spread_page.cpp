@@ -172,11 +172,19 @@ std::size_t SpreadPage::looksThatCount() const {
     return static_cast<std::size_t>(std::ranges::count(m_session.record().looks, false, &Look::struck));
 }
 
+/// A look says so: nothing is forecast of it any more.
+bool SpreadPage::firingConeIsDown() const {
+    const auto* forecast = firingConeForecast(m_session);
+    return forecast && std::ranges::any_of(m_session.record().looks, [&](const Look& look) {
+               return !look.struck && look.hour >= hourDown && look.cone == forecast->cone;
+           });
+}
+
 void SpreadPage::noteForecast() {
     const std::size_t looks = looksThatCount();
     const bool more = looks > std::exchange(m_looksNoted, looks);
     const auto words = stripWords(m_session, m_notebook.preferences());
-    if (!more || words.coneWhen.isEmpty())
+    if (!more || words.coneWhen.isEmpty() || firingConeIsDown())
         return;
     QString line = words.coneCaption + QLatin1Char(' ') + words.coneWhen;
     line[0] = line[0].toUpper();

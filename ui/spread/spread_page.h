@@ -54,6 +54,7 @@ class SpreadPage : public QWidget {
     void strikeRow(int row);
     void undo();
     /// A look moves the forecast: what it says then becomes a line of the log.
+    bool firingConeIsDown() const;
     void noteForecast();
     std::size_t looksThatCount() const;
     WritingContext writingContext() const;

@@ -21,7 +21,7 @@ namespace {
 
 constexpr int troubleWidth = 240;
 constexpr int soon_ms = 100;
-constexpr int narrow = 1150; ///< below this width the strip leaves out what the spread shows as well
+constexpr int narrow = 1150; ///< below this width trouble is told in as little room as it takes
 
 } // namespace
 
@@ -118,13 +118,23 @@ void Strip::refresh() {
     fill(m_cone, m_words.coneWhen, m_words.coneBetween);
     for (const auto& field : {m_climb, m_offPlan, m_step, m_cone, m_next})
         field.caption->setVisible(m_standing != Standing::beside);
-    fill(m_next, width() < narrow ? QString() : m_words.next, m_words.nextWhen);
+    fill(m_next, m_words.next, m_words.nextWhen);
     m_trouble->setText(m_words.trouble);
     m_trouble->setMinimumWidth(
         width() < narrow
             ? 0
             : std::min(troubleWidth, m_trouble->fontMetrics().horizontalAdvance(m_words.trouble) + 4));
     m_trouble->setVisible(!m_words.trouble.isEmpty());
+    leaveOut();
+}
+
+/// What the spread shows as well gives way, rather than that figures are cut off.
+void Strip::leaveOut() {
+    for (const auto& field : {m_next, m_offPlan, m_climb}) {
+        if (layout()->minimumSize().width() <= width())
+            return;
+        field.box->hide();
+    }
 }
 
 void Strip::dress() {

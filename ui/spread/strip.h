@@ -54,6 +54,7 @@ class Strip : public QFrame {
     Field addField(const QString& caption, const QString& accessibleName);
     static void fill(const Field& field, const QString& value, const QString& beside);
     void refresh();
+    void leaveOut();
     void dress();
 
     const FiringSession& m_session;

@@ -9,6 +9,8 @@
 
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace ringhold {
 
 SpyholePage::SpyholePage(FiringSession& session, const Preferences& preferences, const Theme& theme,
@@ -52,7 +54,14 @@ Result<LookPreview> SpyholePage::preview(const std::vector<Look>& looks) const {
     if (looks.empty())
         return LookPreview{*without, *without};
     auto with = m_session.forecaster()->forecastWith(looks, m_session.follower());
-    return with ? Result<LookPreview>(LookPreview{*without, *with}) : Result<LookPreview>(with.error());
+    if (with)
+        return LookPreview{*without, *with};
+    const auto last = m_session.firing().lastReading();
+    if (last && std::ranges::max(looks, {}, &Look::at).at > last->at)
+        return Error{ErrorKind::badInput, tr("the last reading is of %1; write one, and the look counts")
+                                              .arg(m_preferences.clockTime(last->at))
+                                              .toStdString()};
+    return with.error();
 }
 
 void SpyholePage::takeFiring() {
