@@ -44,9 +44,9 @@ BasisChooser::BasisChooser(Notebook& notebook, QWidget* parent)
     m_offset = addChoice(QStringLiteral("planProbe"), tr("Probe, and the cones that told its offset"));
     m_cones = addChoice(QStringLiteral("planCones"), tr("Series of the cones"));
     m_glaze = addChoice(QStringLiteral("planGlaze"), tr("Glaze whose crystals are reckoned"));
-    row->addWidget(m_kiln, 2);
+    row->addWidget(m_kiln, 3);
     row->addWidget(m_offset, 3);
-    row->addWidget(m_cones, 2);
+    row->addWidget(m_cones, 3);
     row->addWidget(m_glaze, 2);
     m_words = addWords(QStringLiteral("planOffset"));
     m_glazeWords = addWords(QStringLiteral("planGlazeWords"));

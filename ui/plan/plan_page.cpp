@@ -120,8 +120,8 @@ bool PlanPage::complain(const Status& status, const QString& what) {
 
 void PlanPage::choose(int row) {
     m_row = row;
+    m_steps->setEnabled(row >= 0); // first: nothing is said of a plan that is none
     m_model.setPlan(row < 0 ? Plan() : m_kept.plan(row));
-    m_steps->setEnabled(row >= 0);
     if (row >= 0 && m_model.rowCount() > 0)
         m_steps->selectStep(0);
 }

@@ -162,7 +162,7 @@ void StepEditor::showFaults() {
         words << tr("and %1 more").arg(more);
     }
     m_faults->setText(words.join(QLatin1Char('\n')));
-    m_faults->setVisible(!words.isEmpty());
+    m_faults->setVisible(isEnabled() && !words.isEmpty());
     showState();
 }
 

@@ -33,7 +33,10 @@ class RehearsalTest : public testing::Test {
 
     PlanBasis basisOf(KilnId id) {
         PlanBasis basis = typicalBasis();
-        basis.kiln = *m_book.notebook().reader().kiln(id);
+        const auto kilns = m_book.notebook().reader().kilns();
+        for (const auto& kiln : *kilns)
+            if (kiln.id == id)
+                basis.kiln = kiln;
         return basis;
     }
     /// What is said when nothing is being reckoned any more.
