@@ -71,10 +71,12 @@ void StepFollower::passTime(Instant now) {
         return;
     obey(now, m_real.back());
     const CurvePoint here{std::max(now, m_real.back().at), m_real.back().temperature};
-    const auto* wait =
-        m_leg < m_ahead.legs.size() ? std::get_if<ConeWait>(&m_plan.steps[leg().step]) : nullptr;
-    if (wait && coneWaitEnded(*wait, here))
+    while (m_leg < m_ahead.legs.size()) { // a wait may have several legs
+        const auto* wait = std::get_if<ConeWait>(&m_plan.steps[leg().step]);
+        if (!wait || !coneWaitEnded(*wait, here))
+            return;
         nextLeg(here);
+    }
 }
 
 void StepFollower::obey(Instant now, const CurvePoint& point) {
