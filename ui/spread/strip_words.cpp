@@ -51,7 +51,8 @@ void sayUnplannedHold(StripWords& words, const FiringSession& session, const Pre
     if (!hold || !last || hold->source == HoldSource::plan)
         return;
     words.step = StripTalk::tr("hold %1").arg(preferences.temperature(hold->band.target));
-    words.stepLeft = StripTalk::tr("for %1").arg(preferences.span(last->at - hold->from)); // no later is known
+    words.stepLeft =
+        StripTalk::tr("for %1").arg(preferences.span(last->at - hold->from)); // nothing later is known
 }
 
 void sayStep(StripWords& words, const FiringSession& session, const Preferences& preferences) {
