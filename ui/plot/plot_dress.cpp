@@ -8,6 +8,7 @@ namespace ringhold {
 void dressPlot(QCustomPlot& plot, const Theme& theme) {
     const auto& palette = theme.palette();
     plot.setBackground(palette.page);
+    plot.setPlottingHints(QCP::phFastPolylines | QCP::phCacheLabels);
     for (auto* axis : {plot.xAxis, plot.yAxis}) {
         axis->setBasePen(QPen(palette.faint, 1));
         axis->setTickPen(QPen(palette.faint, 1));

@@ -143,6 +143,7 @@ void FiringSession::onSample(const Sample& sample) {
         m_diskTrouble = QString::fromStdString(taken.error().text());
         Q_EMIT diskTroubleChanged();
     }
+    m_judge.start(0); // an open probe is no reading, but it is news
 }
 
 void FiringSession::onLine(const std::string& line, bool understood) {
@@ -152,6 +153,7 @@ void FiringSession::onLine(const std::string& line, bool understood) {
 void FiringSession::onLink(LinkState state, const std::string& detail) {
     m_link = state;
     m_linkDetail = QString::fromStdString(detail);
+    m_judge.start(0);
     Q_EMIT linkChanged();
 }
 

@@ -66,7 +66,7 @@ SpreadPage::SpreadPage(FiringSession& session, Notebook& notebook, const Theme& 
     book->addWidget(m_right);
     book->setStretchFactor(0, 1);
     book->setStretchFactor(1, 2);
-    book->setSizes({1, 2});
+    book->setSizes({400, 800});
     book->setChildrenCollapsible(false);
     auto* column = new QVBoxLayout(this);
     column->setContentsMargins(0, 0, 0, 0);
