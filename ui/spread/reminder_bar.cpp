@@ -3,6 +3,7 @@
 #include "ui/session/firing_session.h"
 #include "ui/session/preferences.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -42,7 +43,16 @@ ReminderBar::ReminderBar(const FiringSession& session, const Preferences& prefer
     connect(&preferences, &Preferences::changed, this, &ReminderBar::refresh);
     connect(&m_tick, &QTimer::timeout, this, &ReminderBar::refresh);
     m_tick.start(tick_ms);
+    hide(); // until there is something to say, and the page is seen
+    if (parent)
+        parent->installEventFilter(this);
     refresh();
+}
+
+bool ReminderBar::eventFilter(QObject* watched, QEvent* event) {
+    if (watched == parentWidget() && event->type() == QEvent::Show)
+        refresh();
+    return QFrame::eventFilter(watched, event);
 }
 
 /// What a look would tell is reckoned only while the page is looked at.

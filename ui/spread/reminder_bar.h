@@ -35,6 +35,9 @@ class ReminderBar : public QFrame {
   Q_SIGNALS:
     void actWanted();
 
+  protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
   private:
     const FiringSession& m_session;
     const Preferences& m_preferences;
