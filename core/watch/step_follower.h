@@ -38,7 +38,7 @@ class StepFollower {
     void restart(const Curve& curve, std::vector<Look> looks, std::vector<StepCorrection> corrections = {});
     /// The next reading of the same curve.
     void add(const CurvePoint& point);
-    /// Obeys corrections up to that instant, which may lie after the last reading.
+    /// Obeys corrections and cone-down looks up to that instant, which may lie after the last reading.
     void passTime(Instant now);
 
     const Plan& plan() const { return m_plan; }
