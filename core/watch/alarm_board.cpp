@@ -20,6 +20,13 @@ void raise(Alarm& alarm, AlarmLevel level, Instant now) {
     alarm.ended.reset();
 }
 
+/// A look answers the cone's alarm by itself and must not be covered by the window's escalation: a little
+/// more than the time from one forecast to the next is enough against flutter.
+Duration clearAfterOf(AlarmCause cause, const AlarmRules& rules) {
+    return cause == AlarmCause::coneUnseen ? std::min<Duration>(rules.clearAfter, std::chrono::seconds(20))
+                                           : rules.clearAfter;
+}
+
 } // namespace
 
 const Escalation& AlarmRules::of(AlarmLevel level) const {
@@ -61,7 +68,7 @@ std::vector<AlarmEvent> AlarmBoard::update(Instant now, const std::vector<AlarmF
         if (auto event = take(finding, now))
             events.push_back(std::move(*event));
     for (auto& alarm : m_alarms)
-        if (!alarm.over() && now - alarm.lastFound >= m_rules.clearAfter) {
+        if (!alarm.over() && now - alarm.lastFound >= clearAfterOf(alarm.cause, m_rules)) {
             alarm.ended = now;
             events.push_back(eventOf(alarm, AlarmChange::ended, now));
         }

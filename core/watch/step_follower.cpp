@@ -87,6 +87,11 @@ void StepFollower::obey(Instant now, const CurvePoint& point) {
 }
 
 void StepFollower::add(const CurvePoint& point) {
+    // where readings are seldom a wait ended at the look, not at the next reading
+    if (m_started)
+        for (const auto& look : m_looks)
+            if (look.hour >= 6 && look.at > m_real.back().at && look.at < point.at)
+                passTime(look.at);
     m_real.push_back(point);
     if (!m_started) {
         m_started = true;

@@ -25,6 +25,7 @@ HeatCard::HeatCard(const FiringSession& session, const Preferences& preferences,
     column->setSpacing(4);
     m_main->setWordWrap(true);
     m_lines->setWordWrap(true);
+    m_lines->setAlignment(Qt::AlignLeft | Qt::AlignTop); // where room is short the first lines stay
     m_warnings->setWordWrap(true);
     setToolTip(tr("Intervals hold nine times in ten."));
     auto* head = new QHBoxLayout;

@@ -39,7 +39,8 @@ std::vector<SettingAnswer> answersOf(const FiringSession& session) {
 QString whatWords(const FiringRecord& record) {
     QStringList parts;
     if (!record.pieces.empty())
-        parts << SpreadPage::tr("%1 pieces").arg(record.pieces.size());
+        parts << (record.pieces.size() == 1 ? SpreadPage::tr("one piece")
+                                            : SpreadPage::tr("%1 pieces").arg(record.pieces.size()));
     if (record.firing.plan)
         parts << SpreadPage::tr("plan “%1”").arg(QString::fromStdString(record.firing.plan->name));
     parts << QString::fromStdString(record.kiln.name);

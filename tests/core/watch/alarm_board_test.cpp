@@ -99,6 +99,16 @@ TEST(AlarmBoard, DoesNotFlutter) {
     EXPECT_EQ(events, 1);
 }
 
+TEST(AlarmBoard, LetsALookAnswerTheConesAlarmBeforeItCoversTheWindow) {
+    AlarmBoard board(FiringId{3});
+    const auto cone = finding(AlarmCause::coneUnseen, urgent);
+    board.update(start, {cone});
+    EXPECT_THAT(board.update(start + 19s, {}), IsEmpty());
+    EXPECT_THAT(board.update(start + 25s, {cone}), IsEmpty()) << "a forecast's flutter is none";
+    EXPECT_THAT(changesOf(board.update(start + 45s, {})), ElementsAre(AlarmChange::ended));
+    EXPECT_LT(board.stage(start + 61s), AlarmStage::repeatedSound) << "it only waits to be seen";
+}
+
 TEST(AlarmBoard, EndsAcknowledgedAlarmsByThemselves) {
     AlarmBoard board(FiringId{3});
     board.update(start, {finding(AlarmCause::sag, warning)});

@@ -126,6 +126,20 @@ TEST(StepFollower, ALookAfterTheLastReadingEndsAConeWaitToo) {
     EXPECT_EQ(follower.position()->since, down);
 }
 
+TEST(StepFollower, ALookBetweenSeldomReadingsEndsTheWaitAtTheLook) {
+    StepFollower follower(smallPlan(), contextAt(start));
+    const Instant down = start + std::chrono::minutes(607);
+    Curve curve;
+    for (int minute = 0; minute <= 600; minute += 15)
+        curve.push_back(
+            {start + std::chrono::minutes(minute), celsius(std::min(1262.0, 20 + 200.0 * minute / 60))});
+    curve.push_back({start + std::chrono::minutes(630), celsius(1150)});
+    follower.restart(curve, {coneDown(down)});
+    ASSERT_TRUE(follower.position());
+    EXPECT_EQ(follower.position()->step, 2u);
+    EXPECT_EQ(follower.position()->since, down);
+}
+
 TEST(StepFollower, SeesThatThePotterDroppedWithoutAWord) {
     StepFollower follower(smallPlan(), contextAt(start));
     Curve curve;
