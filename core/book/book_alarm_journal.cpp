@@ -58,15 +58,18 @@ void BookAlarmJournal::work() {
         const bool last = m_stop;
         lock.unlock();
         const Status kept = write(event, book);
-        m_listener(kept);
+        const bool settled = kept || isHopeless(kept);
         lock.lock();
-        if (kept || isHopeless(kept)) {
+        if (settled)
             m_waiting.pop_front();
-        } else if (last) {
+        lock.unlock();
+        m_listener(kept); // who hears it finds nothing of it waiting
+        lock.lock();
+        if (settled)
+            continue;
+        if (last)
             return;
-        } else {
-            m_wake.wait_for(lock, m_retryAfter, [this] { return m_stop; });
-        }
+        m_wake.wait_for(lock, m_retryAfter, [this] { return m_stop; });
     }
 }
 
